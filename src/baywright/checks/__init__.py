@@ -1,0 +1,1 @@
+"""Findings about strength, stability and safety. Pure functions from a document to findings."""

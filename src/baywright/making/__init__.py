@@ -1,0 +1,1 @@
+"""From an arrangement to what is cut, bought and fitted. Pure functions."""

@@ -1,0 +1,59 @@
+"""Which box stands in which bay at which hole row, and what must not be moved."""
+
+from enum import StrEnum
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from baywright.model.base import Frozen, Identifier
+from baywright.model.limits import MOST_BAYS, MOST_ROWS
+
+
+class Lock(StrEnum):
+    """What planning must leave alone."""
+
+    NONE = "none"
+    BAY = "bay"
+    """The box stays in its bay; its row is free."""
+    DRAWER = "drawer"
+    """The box stays in its bay at its row."""
+
+
+class Placement(Frozen):
+    """A box in a drawer whose runners are screwed at hole row `row` (0 is the lowest) of bay `bay` (0 is leftmost)."""
+
+    box_id: Identifier
+    bay: Annotated[int, Field(ge=0, lt=MOST_BAYS)]
+    row: Annotated[int, Field(ge=0, lt=MOST_ROWS)]
+    lock: Lock = Lock.NONE
+
+
+class Arrangement(Frozen):
+    """The present shape of the run and the place of every box that has one.
+
+    `bay_count` drawer bays, each upright with `upright_rows` hole rows. Empty (0 bays) before the first plan. An
+    arrangement may break limits (the owner drags freely); `baywright.planner` tells what is wrong with it.
+    """
+
+    bay_count: Annotated[int, Field(ge=0, le=MOST_BAYS)] = 0
+    upright_rows: Annotated[int, Field(ge=0, le=MOST_ROWS)] = 0
+    placements: tuple[Placement, ...] = ()
+
+    @model_validator(mode="after")
+    def _one_place_a_box(self) -> Self:
+        seen: set[str] = set()
+        for placement in self.placements:
+            if placement.box_id in seen:
+                raise ValueError(
+                    f"Box “{placement.box_id}” has two places; a box can stand in one drawer only."
+                )
+            seen.add(placement.box_id)
+        return self
+
+    def placement_of(self, box_id: str) -> Placement | None:
+        """The place of a box, or None where it has none."""
+        return next((placement for placement in self.placements if placement.box_id == box_id), None)
+
+    def in_bay(self, bay: int) -> tuple[Placement, ...]:
+        """The placements of one bay, lowest first."""
+        return tuple(sorted((p for p in self.placements if p.bay == bay), key=lambda p: (p.row, p.box_id)))

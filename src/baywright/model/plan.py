@@ -1,0 +1,101 @@
+"""What the planner answers: a plan, how good it is proved to be, or which limits stand against it."""
+
+from enum import StrEnum
+
+from baywright.model.arrangement import Arrangement
+from baywright.model.base import Frozen
+
+
+class PlanStatus(StrEnum):
+    """How an answer of the planner is meant."""
+
+    PROVED_BEST = "proved_best"
+    """A plan, and a proof that no plan is better by the goals in their order."""
+    FEASIBLE = "feasible"
+    """A plan that keeps every limit; how much it could be beaten by at most stands at the goals."""
+    IMPOSSIBLE = "impossible"
+    """No plan keeps every limit; the conflicts say why."""
+    STOPPED = "stopped"
+    """Stopped before a plan was found."""
+    EMPTY = "empty"
+    """There is nothing to plan: no boxes."""
+
+
+class Goal(StrEnum):
+    """What a plan is good for, in the order in which goals count."""
+
+    BAYS = "bays"
+    ROWS = "rows"
+    HANDLING = "handling"
+
+
+class GoalValue(Frozen):
+    """How well a plan meets one goal. Less is better; `bound` is a proved lower bound for any plan that is no
+    worse in the goals before it. The goal is proved when value and bound are equal.
+    """
+
+    goal: Goal
+    value: float
+    bound: float
+    unit: str
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether no plan can be better in this goal."""
+        return self.value <= self.bound + 1e-6
+
+
+class LimitKind(StrEnum):
+    """Which kind of limit stands in the way."""
+
+    HEIGHT = "height"
+    DRAWERS_PER_BAY = "drawers_per_bay"
+    WALL_LENGTH = "wall_length"
+    DEPTH = "depth"
+    BOX_WIDTH = "box_width"
+    BOX_HEIGHT = "box_height"
+    LOCK = "lock"
+    LOAD = "load"
+    BAY_COUNT = "bay_count"
+    CONSTRUCTION = "construction"
+    PLACE = "place"
+
+
+class Conflict(Frozen):
+    """Why something cannot be: which limit binds, in the owner's words and numbers, and by how much.
+
+    `needed` and `available` are in `unit` (rows, drawers, mm, kg) and make the inequality needed > available;
+    both None where the clash is not one of amounts. `mend` says what to do about it.
+    """
+
+    kind: LimitKind
+    message: str
+    mend: str = ""
+    box_ids: tuple[str, ...] = ()
+    needed: float | None = None
+    available: float | None = None
+    unit: str = ""
+
+
+class PlanResult(Frozen):
+    """The planner's answer to one project document."""
+
+    status: PlanStatus
+    arrangement: Arrangement | None = None
+    goals: tuple[GoalValue, ...] = ()
+    conflicts: tuple[Conflict, ...] = ()
+    effort: float = 0.0
+    """Deterministic effort spent by the solver (not seconds: the same on every machine)."""
+
+
+class ArrangementReport(Frozen):
+    """What can be said of an arrangement as it stands, planned or dragged."""
+
+    conflicts: tuple[Conflict, ...] = ()
+    unplaced: tuple[str, ...] = ()
+    """Ids of boxes without a drawer."""
+    rows_total: int = 0
+    """Usable rows of all bays together."""
+    rows_used: int = 0
+    rows_free: int = 0
+    drawers: int = 0

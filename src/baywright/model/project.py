@@ -1,0 +1,77 @@
+"""The project document: everything a person entered, and the present arrangement. Plain frozen data."""
+
+from collections import Counter
+from enum import StrEnum
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from baywright.model.arrangement import Arrangement
+from baywright.model.base import Frozen, Label, Text
+from baywright.model.construction import Construction
+from baywright.model.inventory import Box, BoxSize
+from baywright.model.limits import Limits
+from baywright.model.space import Space
+
+FORMAT_VERSION = 1
+MOST_BOXES = 10_000
+
+
+class LengthUnit(StrEnum):
+    """The unit in which a project shows lengths and reads bare numbers; inside all lengths are millimetres."""
+
+    MILLIMETRE = "mm"
+    INCH = "in"
+
+
+class Project(Frozen):
+    """One project document. Ids are unique; every box has a size that exists; every placement a box that exists."""
+
+    format_version: Literal[1] = FORMAT_VERSION
+    name: Label = "New project"
+    note: Text = ""
+    unit: LengthUnit = LengthUnit.MILLIMETRE
+    space: Space = Space()
+    construction: Construction = Construction()
+    limits: Limits = Limits()
+    box_sizes: Annotated[tuple[BoxSize, ...], Field(max_length=1_000)] = ()
+    boxes: Annotated[tuple[Box, ...], Field(max_length=MOST_BOXES)] = ()
+    arrangement: Arrangement = Arrangement()
+
+    @model_validator(mode="after")
+    def _references_hold(self) -> Self:
+        for what, ids in (("box size", [s.id for s in self.box_sizes]), ("box", [b.id for b in self.boxes])):
+            doubled = [identifier for identifier, count in Counter(ids).items() if count > 1]
+            if doubled:
+                raise ValueError(f"The {what} id “{doubled[0]}” is used twice; ids must differ.")
+        sizes = {size.id for size in self.box_sizes}
+        for box in self.boxes:
+            if box.size_id not in sizes:
+                raise ValueError(
+                    f"Box “{box.label}” has the size “{box.size_id}”, which is not in the list of box sizes."
+                )
+        boxes = {box.id for box in self.boxes}
+        for placement in self.arrangement.placements:
+            if placement.box_id not in boxes:
+                raise ValueError(
+                    f"The arrangement places a box “{placement.box_id}” that is not in the inventory."
+                )
+        return self
+
+    def size_of(self, box: Box) -> BoxSize:
+        """The size of a box of this project."""
+        return self.size(box.size_id)
+
+    def size(self, size_id: str) -> BoxSize:
+        """The box size with that id; KeyError where there is none."""
+        for size in self.box_sizes:
+            if size.id == size_id:
+                return size
+        raise KeyError(size_id)
+
+    def box(self, box_id: str) -> Box:
+        """The box with that id; KeyError where there is none."""
+        for box in self.boxes:
+            if box.id == box_id:
+                return box
+        raise KeyError(box_id)
