@@ -1,1 +1,1 @@
-"""The window: views, Qt item models, gestures, theme. The only code that knows Qt; it sends commands and draws results."""
+"""The window: views, Qt item models, gestures, theme. Alone in knowing Qt; sends commands and draws results."""

@@ -44,9 +44,7 @@ class Arrangement(Frozen):
         seen: set[str] = set()
         for placement in self.placements:
             if placement.box_id in seen:
-                raise ValueError(
-                    f"Box “{placement.box_id}” has two places; a box can stand in one drawer only."
-                )
+                raise ValueError(f"Box “{placement.box_id}” has two places; a box can stand in one drawer only.")
             seen.add(placement.box_id)
         return self
 

@@ -27,7 +27,7 @@ class LengthUnit(StrEnum):
 class Project(Frozen):
     """One project document. Ids are unique; every box has a size that exists; every placement a box that exists."""
 
-    format_version: Literal[1] = FORMAT_VERSION
+    format_version: Literal[1] = 1
     name: Label = "New project"
     note: Text = ""
     unit: LengthUnit = LengthUnit.MILLIMETRE
@@ -53,9 +53,7 @@ class Project(Frozen):
         boxes = {box.id for box in self.boxes}
         for placement in self.arrangement.placements:
             if placement.box_id not in boxes:
-                raise ValueError(
-                    f"The arrangement places a box “{placement.box_id}” that is not in the inventory."
-                )
+                raise ValueError(f"The arrangement places a box “{placement.box_id}” that is not in the inventory.")
         return self
 
     def size_of(self, box: Box) -> BoxSize:
