@@ -40,13 +40,13 @@ last_details() {
 # Prints the entries of packages.txt that belong to the sets named and of which nothing is installed.
 missing_packages() {
     local set entry name here
-    local -a entries=()
+    local -a entries=() names=()
     while read -r set entry _; do
         case " $* " in *" $set "*) entries+=("$entry") ;; esac
     done < <(grep -v '^#' "$checkout/installer/packages.txt")
     [ ${#entries[@]} -gt 0 ] || return 0
-    # shellcheck disable=SC2086
-    here=" $(dpkg-query -W -f='${db:Status-Status}=${Package} ' $(printf '%s ' "${entries[@]}" | tr '|' ' ') 2>/dev/null)"
+    read -r -a names < <(printf '%s ' "${entries[@]}" | tr '|' ' ')
+    here=" $(dpkg-query -W -f='${db:Status-Status}=${Package} ' "${names[@]}" 2>/dev/null || true)"
     for entry in "${entries[@]}"; do
         for name in ${entry//|/ }; do
             case $here in *" installed=$name "*) continue 2 ;; esac
@@ -126,7 +126,7 @@ make_environment() {
             "On Debian (as root):  apt-get install python3 python3-venv"
     fi
     rm -rf -- "$environment" || fail "the old folder $environment could not be removed." "Remove it, then start again."
-    mkdir -- "$environment" && : >"$unfinished" || fail "the folder $environment could not be made."
+    { mkdir -- "$environment" && : >"$unfinished"; } || fail "the folder $environment could not be made."
     if ! quietly "Making the virtual environment with $("$base" --version 2>&1)" "$base" -m venv "$environment"; then
         last_details
         fail "the virtual environment could not be made in $environment."
