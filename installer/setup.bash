@@ -154,7 +154,7 @@ is_stamped() {
 install_python_packages() {
     local -a pip=("$python" -m pip --disable-pip-version-check --no-input install)
     : >"$unfinished"
-    if ! quietly "Installing the Python packages (the first time some 250 MB are fetched)" "${pip[@]}" -r "$checkout/installer/$1"; then
+    if ! quietly "Installing the Python packages (the first time some 200 MB are fetched)" "${pip[@]}" -r "$checkout/installer/$1"; then
         last_details
         fail "the Python packages could not be installed." \
             "Is there a network, and room on the disk? Start again when there is; the set-up then begins anew."
