@@ -64,6 +64,8 @@ class Drawers(Frozen):
     groove_depth_mm: Millimetres = 6.0
     groove_offset_mm: Millimetres = 8.0
     """From the drawer's lower edge to the lower face of the groove; the box stands on the bottom in that groove."""
+    bottom_play_mm: Annotated[float, Field(ge=0, le=20.0)] = 1.0
+    """How much smaller than from groove ground to groove ground the bottom is cut, so that it goes in."""
     lateral_play_mm: Millimetres = 2.0
     """Air between the box and each drawer side."""
     stop_mm: Millimetres = 5.0

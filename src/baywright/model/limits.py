@@ -25,3 +25,7 @@ class Limits(Frozen):
     """Whether the rest of the wall becomes a bay with adjustable shelves."""
     shelf_count: Annotated[int, Field(ge=0, le=50)] = 3
     """Adjustable shelves in that bay."""
+    shelf_bay_least_width_mm: Annotated[float, Field(ge=0, le=3_000.0)] = 150.0
+    """A rest narrower than this becomes no shelf bay."""
+    shelf_play_mm: Annotated[float, Field(ge=0, le=20.0)] = 1.0
+    """Air at each end of a shelf."""

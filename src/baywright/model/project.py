@@ -1,7 +1,6 @@
 """The project document: everything a person entered, and the present arrangement. Plain frozen data."""
 
 from collections import Counter
-from enum import StrEnum
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -10,18 +9,12 @@ from baywright.model.arrangement import Arrangement
 from baywright.model.base import Frozen, Label, Text
 from baywright.model.construction import Construction
 from baywright.model.inventory import Box, BoxSize
+from baywright.model.length import LengthUnit
 from baywright.model.limits import Limits
 from baywright.model.space import Space
 
 FORMAT_VERSION = 1
 MOST_BOXES = 10_000
-
-
-class LengthUnit(StrEnum):
-    """The unit in which a project shows lengths and reads bare numbers; inside all lengths are millimetres."""
-
-    MILLIMETRE = "mm"
-    INCH = "in"
 
 
 class Project(Frozen):

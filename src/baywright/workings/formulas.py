@@ -1,0 +1,281 @@
+"""Every derived dimension, declared once, in the order in which a person would work it out.
+
+The laws behind them stand in DEVELOPERS.md under “Geometry”. All lengths are mm. The 32 mm hole grid and the rule
+that a panel of n pitches with half-pitch ends measures n × 32 are common practice; no standard defines them.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from baywright.workings.expression import Expression
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A named formula over named inputs and earlier formulas; `per_size` ones have a value for each box size."""
+
+    name: str
+    label: str
+    unit: str
+    text: str
+    group: str
+    note: str = ""
+    per_size: bool = False
+
+    @cached_property
+    def expression(self) -> Expression:
+        """The parsed expression."""
+        return Expression(self.text)
+
+
+_ACROSS = "Across the wall"
+_UP = "Up the wall"
+_ROWS = "Openings by box size"
+_DEEP = "Front to back"
+_PIECES = "Pieces"
+
+FORMULAS: tuple[Formula, ...] = (
+    Formula("drawer_inside_width", "drawer inside width", "mm", "bay_box_width + 2 * lateral_play", _ACROSS),
+    Formula(
+        "drawer_outside_width",
+        "drawer outside width",
+        "mm",
+        "bay_box_width + 2 * lateral_play + 2 * drawer_side_thickness",
+        _ACROSS,
+    ),
+    Formula(
+        "bay_clear_width",
+        "bay clear width",
+        "mm",
+        "drawer_outside_width + 2 * runner_thickness",
+        _ACROSS,
+        "Clear width between two uprights: the drawer and a runner on each side.",
+    ),
+    Formula(
+        "bay_pitch",
+        "bay pitch",
+        "mm",
+        "choose(own_uprights, bay_clear_width + 2 * upright_thickness, bay_clear_width + upright_thickness)",
+        _ACROSS,
+        "What one more bay adds to the run.",
+    ),
+    Formula("room_for_run", "room for the run", "mm", "wall_length - 2 * overhang_side", _ACROSS),
+    Formula(
+        "bays_that_fit",
+        "bays that fit the wall",
+        "bays",
+        "max(0, choose(own_uprights, floor(room_for_run / bay_pitch), "
+        "floor((room_for_run - upright_thickness) / bay_pitch)))",
+        _ACROSS,
+    ),
+    Formula(
+        "bay_count",
+        "drawer bays",
+        "bays",
+        "choose(planned_bays > 0, planned_bays, choose(fixed_bays > 0, fixed_bays, bays_that_fit))",
+        _ACROSS,
+        "Of the present plan; before there is one, the fixed number, else as many as fit.",
+    ),
+    Formula(
+        "bays_run_length",
+        "length of the drawer bays",
+        "mm",
+        "choose(own_uprights, bay_count * bay_pitch, bay_count * bay_pitch + upright_thickness)",
+        _ACROSS,
+        "With all their uprights.",
+    ),
+    Formula(
+        "left_over_clear_width",
+        "left-over clear width",
+        "mm",
+        "max(0, choose(own_uprights, room_for_run - bays_run_length - 2 * upright_thickness, "
+        "room_for_run - bays_run_length - upright_thickness))",
+        _ACROSS,
+        "Clear width of the rest of the wall once its own end upright (two with own uprights) is taken off.",
+    ),
+    Formula(
+        "shelf_bay_clear_width",
+        "shelf bay clear width",
+        "mm",
+        "choose(shelf_bay_wanted, choose(left_over_clear_width >= shelf_bay_least_width, left_over_clear_width, 0), 0)",
+        _ACROSS,
+        "0: there is no shelf bay.",
+    ),
+    Formula(
+        "run_length",
+        "run length",
+        "mm",
+        "choose(shelf_bay_clear_width > 0, choose(own_uprights, "
+        "bays_run_length + shelf_bay_clear_width + 2 * upright_thickness, "
+        "bays_run_length + shelf_bay_clear_width + upright_thickness), bays_run_length)",
+        _ACROSS,
+        "Outside to outside of the end uprights.",
+    ),
+    Formula("wall_left", "wall left free", "mm", "room_for_run - run_length", _ACROSS),
+    Formula(
+        "first_row",
+        "first hole row",
+        "mm",
+        "choose(first_row_rule == 1, pitch / 2, choose(first_row_rule == 2, base_thickness / 2, set_first_row))",
+        _UP,
+        "Over the upright's lower end.",
+    ),
+    Formula("base_upper_height", "base upper side over the floor", "mm", "stand_height + base_thickness", _UP),
+    Formula(
+        "rows_that_fit",
+        "rows that fit under the height limit",
+        "rows",
+        "max(0, floor((height_limit - base_upper_height - top_thickness - 2 * first_row) / pitch) + 1)",
+        _UP,
+    ),
+    Formula(
+        "upright_rows",
+        "hole rows in an upright",
+        "rows",
+        "choose(planned_rows > 0, planned_rows, choose(fixed_rows > 0, fixed_rows, rows_that_fit))",
+        _UP,
+        "Of the present plan; before there is one, the fixed number, else as many as fit.",
+    ),
+    Formula(
+        "last_row",
+        "last hole row",
+        "mm",
+        "first_row + pitch * (upright_rows - 1)",
+        _UP,
+        "Over the upright's lower end.",
+    ),
+    Formula(
+        "upright_height",
+        "upright height",
+        "mm",
+        "pitch * (upright_rows - 1) + 2 * first_row",
+        _UP,
+        "Whole rows with equal ends, so that the panel can be turned end for end.",
+    ),
+    Formula(
+        "unit_height",
+        "height of the whole run",
+        "mm",
+        "base_upper_height + upright_height + top_thickness",
+        _UP,
+        "Floor to the upper side of the top: the worktop's height.",
+    ),
+    Formula(
+        "lowest_start_row",
+        "rows lost under the lowest drawer",
+        "rows",
+        "max(0, ceil((gap_under_lowest + line_offset - first_row) / pitch))",
+        _UP,
+        "So many rows at the bottom can carry no drawer.",
+    ),
+    Formula(
+        "lowest_drawer_edge",
+        "lowest drawer's lower edge over the base",
+        "mm",
+        "first_row + pitch * lowest_start_row - line_offset",
+        _UP,
+    ),
+    Formula(
+        "usable_rows",
+        "whole rows from the lowest drawer to the top",
+        "rows",
+        "max(0, floor((upright_height - lowest_drawer_edge) / pitch))",
+        _UP,
+    ),
+    Formula(
+        "seat", "seat of the box over the drawer's lower edge", "mm", "groove_offset + drawer_bottom_thickness", _UP
+    ),
+    Formula(
+        "need_height",
+        "height that the drawer needs",
+        "mm",
+        "max(seat + box_height + clearance, drawer_side_height + gap_over_side)",
+        _ROWS,
+        per_size=True,
+    ),
+    Formula("opening_rows", "opening in rows", "rows", "ceil(need_height / pitch)", _ROWS, per_size=True),
+    Formula("opening_height", "opening", "mm", "opening_rows * pitch", _ROWS, per_size=True),
+    Formula("opening_spare", "air to spare in the opening", "mm", "opening_height - need_height", _ROWS, per_size=True),
+    Formula(
+        "upright_depth",
+        "upright depth",
+        "mm",
+        "choose(full_back, space_depth - overhang_front - back_thickness, space_depth - overhang_front)",
+        _DEEP,
+    ),
+    Formula("runner_room", "room for the runner", "mm", "upright_depth - rear_gap", _DEEP),
+    Formula(
+        "runner_length",
+        "runner length",
+        "mm",
+        "choose(set_runner_length > 0, choose(set_runner_length <= runner_room, set_runner_length, 0), "
+        "longest_up_to(runner_room, standard_runner_length))",
+        _DEEP,
+        "0: no runner fits.",
+    ),
+    Formula("drawer_outside_depth", "drawer outside depth", "mm", "max(0, runner_length)", _DEEP),
+    Formula(
+        "drawer_inside_depth",
+        "drawer inside depth",
+        "mm",
+        "max(0, drawer_outside_depth - 2 * drawer_side_thickness)",
+        _DEEP,
+        "Between the front and the rear rail, which are as thick as the sides.",
+    ),
+    Formula("depth_needed", "depth that the deepest box needs", "mm", "deepest_box + stop", _DEEP),
+    Formula("depth_spare", "depth to spare", "mm", "drawer_inside_depth - depth_needed", _DEEP),
+    Formula(
+        "hole_columns_apart",
+        "front to rear hole column",
+        "mm",
+        "upright_depth - front_setback - rear_setback",
+        _DEEP,
+    ),
+    Formula(
+        "rail_length",
+        "drawer rail length",
+        "mm",
+        "drawer_outside_width - 2 * drawer_side_thickness",
+        _PIECES,
+        "Front and rear rail stand between the sides.",
+    ),
+    Formula(
+        "bottom_width",
+        "drawer bottom width",
+        "mm",
+        "drawer_inside_width + 2 * groove_depth - bottom_play",
+        _PIECES,
+    ),
+    Formula(
+        "bottom_depth",
+        "drawer bottom depth",
+        "mm",
+        "max(0, drawer_inside_depth + 2 * groove_depth - bottom_play)",
+        _PIECES,
+    ),
+    Formula(
+        "base_length",
+        "base length",
+        "mm",
+        "choose(own_uprights, bay_clear_width + 2 * upright_thickness, run_length)",
+        _PIECES,
+        "With own uprights each bay has a base of its own.",
+    ),
+    Formula("base_depth", "base depth", "mm", "max(0, upright_depth)", _PIECES),
+    Formula("top_length", "top length", "mm", "run_length + 2 * overhang_side", _PIECES),
+    Formula(
+        "top_depth",
+        "top depth",
+        "mm",
+        "choose(full_back, upright_depth + overhang_front + back_thickness, upright_depth + overhang_front)",
+        _PIECES,
+    ),
+    Formula(
+        "shelf_length",
+        "shelf length",
+        "mm",
+        "max(0, shelf_bay_clear_width - 2 * shelf_play)",
+        _PIECES,
+        "0: there is no shelf bay.",
+    ),
+)

@@ -1,0 +1,190 @@
+"""The inputs of the workings: each a name, a label, a unit, and where in the project it stands.
+
+An input is read from one field of the document (`field`, then it can be edited from its place in the workings) or
+gathered from the inventory (`field` is empty, `note` says how).
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import reduce
+
+from baywright.model.construction import Back, FirstRowRule, Uprights
+from baywright.model.inventory import BoxSize
+from baywright.model.project import Project
+
+NO_BOX_WIDTH_MM = 400.0
+NO_BOX_DEPTH_MM = 300.0
+
+
+@dataclass(frozen=True)
+class Input:
+    """One input; `read` takes it out of the project as a number (choices and switches as 1 or 0)."""
+
+    name: str
+    label: str
+    unit: str
+    read: Callable[[Project], float]
+    field: str = ""
+    note: str = ""
+    group: str = "Inputs"
+
+
+@dataclass(frozen=True)
+class SizeInput:
+    """An input that each box size has its own value of."""
+
+    name: str
+    label: str
+    unit: str
+    read: Callable[[BoxSize], float]
+    field: str
+    group: str = "Box sizes"
+
+
+@dataclass(frozen=True)
+class FamilyInput:
+    """An input that is a list of numbers, e.g. the runner lengths to be had."""
+
+    name: str
+    label: str
+    unit: str
+    read: Callable[[Project], tuple[float, ...]]
+    field: str
+    group: str = "Inputs"
+
+
+def _at(path: str) -> Callable[[Project], float]:
+    def read(project: Project) -> float:
+        value = reduce(getattr, path.split("."), project)
+        return 0.0 if value is None else float(value)  # type: ignore[arg-type]
+
+    return read
+
+
+def _field(name: str, label: str, path: str, unit: str = "mm", note: str = "") -> Input:
+    return Input(name, label, unit, _at(path), path, note)
+
+
+def sizes_in_use(project: Project) -> tuple[BoxSize, ...]:
+    """The box sizes that at least one box has; all sizes while there are no boxes."""
+    used = {box.size_id for box in project.boxes}
+    return tuple(size for size in project.box_sizes if size.id in used) or project.box_sizes
+
+
+def _bay_box_width(project: Project) -> float:
+    if project.limits.bay_box_width_mm is not None:
+        return project.limits.bay_box_width_mm
+    return max((size.width_mm for size in sizes_in_use(project)), default=NO_BOX_WIDTH_MM)
+
+
+def _deepest_box(project: Project) -> float:
+    return max((size.depth_mm for size in sizes_in_use(project)), default=NO_BOX_DEPTH_MM)
+
+
+INPUTS: tuple[Input, ...] = (
+    _field("wall_length", "wall length", "space.length_mm"),
+    _field("space_depth", "depth of the space", "space.depth_mm"),
+    _field("height_limit", "height limit", "space.height_limit_mm"),
+    Input(
+        "bay_box_width",
+        "box width the bays are made for",
+        "mm",
+        _bay_box_width,
+        "limits.bay_box_width_mm",
+        "Left empty, it is the width of the widest box in the inventory (400 mm while there is none).",
+    ),
+    Input(
+        "deepest_box",
+        "deepest box",
+        "mm",
+        _deepest_box,
+        note="The depth of the deepest box in the inventory (300 mm while there is none).",
+    ),
+    Input(
+        "own_uprights",
+        "each bay has its own uprights (1) or shares them (0)",
+        "",
+        lambda project: float(project.construction.uprights is Uprights.OWN),
+        "construction.uprights",
+    ),
+    _field("upright_thickness", "upright thickness", "construction.boards.upright_mm"),
+    _field("base_thickness", "base thickness", "construction.boards.base_mm"),
+    _field("top_thickness", "top thickness", "construction.boards.top_mm"),
+    _field("drawer_side_thickness", "drawer side thickness", "construction.boards.drawer_side_mm"),
+    _field("drawer_bottom_thickness", "drawer bottom thickness", "construction.boards.drawer_bottom_mm"),
+    _field("back_thickness", "back thickness", "construction.boards.back_mm"),
+    _field("drawer_side_height", "drawer side height", "construction.drawers.side_height_mm"),
+    _field("groove_depth", "groove depth", "construction.drawers.groove_depth_mm"),
+    _field("groove_offset", "groove offset", "construction.drawers.groove_offset_mm"),
+    _field("bottom_play", "play of the bottom in its grooves", "construction.drawers.bottom_play_mm"),
+    _field("lateral_play", "lateral play", "construction.drawers.lateral_play_mm"),
+    _field("stop", "air front to back", "construction.drawers.stop_mm"),
+    _field("clearance", "clearance over the box", "construction.drawers.clearance_mm"),
+    _field("gap_over_side", "air over the drawer side", "construction.drawers.gap_over_side_mm"),
+    _field("runner_thickness", "runner thickness", "construction.runners.thickness_mm"),
+    _field("line_offset", "runner line offset", "construction.runners.line_offset_mm"),
+    _field(
+        "set_runner_length",
+        "runner length that is set",
+        "construction.runners.length_mm",
+        note="0: none is set, the longest that fits is taken.",
+    ),
+    _field("rear_gap", "air behind the drawer", "construction.runners.rear_gap_mm"),
+    _field("gap_under_lowest", "least air under the lowest drawer", "construction.runners.gap_under_lowest_mm"),
+    _field("pitch", "pitch of the hole rows", "construction.hole_rows.pitch_mm"),
+    Input(
+        "first_row_rule",
+        "first row rule (1 half a pitch, 2 half the base thickness, 3 set)",
+        "",
+        lambda project: float(list(FirstRowRule).index(project.construction.hole_rows.first_row_rule) + 1),
+        "construction.hole_rows.first_row_rule",
+    ),
+    _field("set_first_row", "first row that is set", "construction.hole_rows.first_row_mm"),
+    _field("front_setback", "front row set-back", "construction.hole_rows.front_setback_mm"),
+    _field("rear_setback", "rear row set-back", "construction.hole_rows.rear_setback_mm"),
+    _field("overhang_front", "front overhang of the top", "construction.top.overhang_front_mm"),
+    _field("overhang_side", "side overhang of the top", "construction.top.overhang_side_mm"),
+    _field("stand_height", "height of plinth or feet", "construction.standing.height_mm"),
+    Input(
+        "full_back",
+        "a full back closes the rear (1) or not (0)",
+        "",
+        lambda project: float(project.construction.rear.kind is Back.FULL_BACK),
+        "construction.rear.kind",
+    ),
+    _field("shelf_bay_wanted", "the rest becomes a shelf bay (1) or not (0)", "limits.shelf_bay", ""),
+    _field("shelf_bay_least_width", "least width of a shelf bay", "limits.shelf_bay_least_width_mm"),
+    _field("shelf_play", "air at each end of a shelf", "limits.shelf_play_mm"),
+    _field("fixed_bays", "bays that are fixed", "limits.bay_count", "bays", "0: the number is free."),
+    _field("fixed_rows", "rows that are fixed", "limits.upright_rows", "rows", "0: the number is free."),
+    Input(
+        "planned_bays",
+        "bays of the present plan",
+        "bays",
+        lambda project: float(project.arrangement.bay_count),
+        note="0: nothing is planned yet.",
+    ),
+    Input(
+        "planned_rows",
+        "rows of the present plan",
+        "rows",
+        lambda project: float(project.arrangement.upright_rows),
+        note="0: nothing is planned yet.",
+    ),
+)
+
+SIZE_INPUTS: tuple[SizeInput, ...] = (
+    SizeInput("box_width", "box width", "mm", lambda size: size.width_mm, "width_mm"),
+    SizeInput("box_depth", "box depth", "mm", lambda size: size.depth_mm, "depth_mm"),
+    SizeInput("box_height", "box height", "mm", lambda size: size.height_mm, "height_mm"),
+)
+
+FAMILY_INPUTS: tuple[FamilyInput, ...] = (
+    FamilyInput(
+        "standard_runner_length",
+        "runner length to be had",
+        "mm",
+        lambda project: project.construction.runners.lengths_mm,
+        "construction.runners.lengths_mm",
+    ),
+)
