@@ -1,0 +1,78 @@
+"""Fields in which a value is chosen: one of several, or yes or no."""
+
+from collections.abc import Sequence
+from enum import StrEnum
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QCheckBox, QComboBox, QSizePolicy, QWidget
+
+from baywright.gui.fields.field import Field
+
+
+class Combo(QComboBox):
+    """A combo box that the mouse wheel changes only where it has the focus, so that scrolling a form edits nothing."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(6)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Leave the wheel to the form."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class ChoiceField(Field):
+    """One of several values, each with plain words."""
+
+    def __init__(
+        self, label: str, choices: Sequence[tuple[StrEnum, str]], hint: str = "", parent: QWidget | None = None
+    ) -> None:
+        super().__init__(label, hint, parent)
+        self._value: object = None
+        self.combo = Combo(self)
+        for value, words in choices:
+            self.combo.addItem(words, value)
+        self._take_editor(self.combo)
+        self.combo.activated.connect(self._on_chosen)
+
+    def show_value(self, value: object) -> None:
+        """Show the document's choice."""
+        self._value = value
+        self.refuse("")
+        self.combo.setCurrentIndex(self.combo.findData(value))
+
+    def _on_chosen(self, index: int) -> None:
+        value = self.combo.itemData(index)
+        if value != self._value:
+            self.committed.emit(value)
+            if self.is_refused:
+                self.combo.setCurrentIndex(self.combo.findData(self._value))
+
+
+class FlagField(Field):
+    """Yes or no; the words stand beside the box."""
+
+    def __init__(self, label: str, hint: str = "", words: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(label, hint, parent)
+        self._value: object = None
+        self.box = QCheckBox(words or label, self)
+        self.box.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        self._take_editor(self.box)
+        self.box.clicked.connect(self._on_clicked)
+
+    def show_value(self, value: object) -> None:
+        """Show the document's answer."""
+        self._value = value
+        self.refuse("")
+        self.box.setChecked(bool(value))
+
+    def _on_clicked(self, checked: bool) -> None:
+        self.committed.emit(checked)
+        if self.is_refused:
+            self.box.setChecked(bool(self._value))

@@ -1,0 +1,77 @@
+"""The words by which the window shows values of the model: uses, locks, places, masses, choices of construction."""
+
+from fractions import Fraction
+
+from baywright.model.arrangement import Lock, Placement
+from baywright.model.construction import Back, FirstRowRule, Stand, Uprights
+from baywright.model.inventory import BoxSize, Use
+from baywright.model.length import LengthUnit, format_length
+from baywright.model.number import NumberError, even_blanks, parse_number
+
+USES: tuple[tuple[Use, str], ...] = ((Use.DAILY, "daily"), (Use.WEEKLY, "weekly"), (Use.SELDOM, "seldom"))
+LOCKS: tuple[tuple[Lock, str], ...] = ((Lock.NONE, "free"), (Lock.BAY, "in its bay"), (Lock.DRAWER, "in its drawer"))
+UPRIGHTS: tuple[tuple[Uprights, str], ...] = (
+    (Uprights.SHARED, "shared: one between two bays"),
+    (Uprights.OWN, "own: two for each bay"),
+)
+FIRST_ROWS: tuple[tuple[FirstRowRule, str], ...] = (
+    (FirstRowRule.HALF_PITCH, "half a pitch over the end"),
+    (FirstRowRule.HALF_BASE_THICKNESS, "half the base's thickness"),
+    (FirstRowRule.SET, "at the height set below"),
+)
+STANDS: tuple[tuple[Stand, str], ...] = ((Stand.PLINTH, "a plinth"), (Stand.FEET, "feet"))
+BACKS: tuple[tuple[Back, str], ...] = (
+    (Back.EXISTING_WALL, "the wall that is there"),
+    (Back.FULL_BACK, "a full back"),
+    (Back.TWO_BRACES, "two braces"),
+)
+UNITS: tuple[tuple[LengthUnit, str], ...] = ((LengthUnit.MILLIMETRE, "millimetres"), (LengthUnit.INCH, "inches"))
+
+_IN_KILOGRAMS = {"": Fraction(1), "kg": Fraction(1), "g": Fraction(1, 1000), "lb": Fraction(45359237, 100_000_000)}
+
+
+def words_for(value: object, choices: tuple[tuple[object, str], ...]) -> str:
+    """The words of `choices` that stand for `value`."""
+    return next((words for choice, words in choices if choice == value), str(value))
+
+
+def place_words(placement: Placement | None) -> str:
+    """A place as people count, from 1: “bay 2, row 5”."""
+    return "no place" if placement is None else f"bay {placement.bay + 1}, row {placement.row + 1}"
+
+
+def size_words(size: BoxSize, unit: LengthUnit) -> str:
+    """Width × depth × height of a size, with the unit once."""
+    lengths = [format_length(length, unit) for length in (size.width_mm, size.depth_mm, size.height_mm)]
+    return " × ".join(lengths)
+
+
+def mass_words(mass_kg: float | None) -> str:
+    """A mass in kg with at most two decimals, the unit left out; empty where it is not known."""
+    return "" if mass_kg is None else f"{mass_kg:.2f}".rstrip("0").rstrip(".")
+
+
+def exact_mass_words(mass_kg: float | None) -> str:
+    """A mass in kg as text that reads back exactly."""
+    return "" if mass_kg is None else repr(mass_kg).removesuffix(".0")
+
+
+def read_mass(text: str) -> float | None:
+    """A mass in kg from `12.5`, `12,5 kg`, `800 g` or `27 lb`; None for nothing. ValueError tells what is accepted."""
+    text = even_blanks(text)
+    if not text:
+        return None
+    number = text.rstrip("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+    unit = text[len(number) :].casefold()
+    accepts = "Takes a mass such as 12.5, 12.5 kg, 800 g or 27 lb, or nothing where it is not known."
+    if unit not in _IN_KILOGRAMS:
+        raise ValueError(f"“{text}” is not a mass. {accepts}")
+    try:
+        return float(parse_number(number.strip()) * _IN_KILOGRAMS[unit])
+    except NumberError as error:
+        raise ValueError(f"{error} {accepts}") from None
+
+
+def count_words(count: int, one: str, many: str = "") -> str:
+    """“1 box”, “3 boxes”: a number with the fitting word; the plural is made with s where none is given."""
+    return f"{count:,} {one if count == 1 else many or one + 's'}"
