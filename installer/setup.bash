@@ -166,6 +166,11 @@ install_python_packages() {
     rm -- "$unfinished"
 }
 
+packages_load() {
+    quietly "Trying the Python packages" "$python" -c \
+        'import defusedxml, matplotlib, numpy, openpyxl, ortools.sat.python.cp_model, pandas, pydantic, PySide6, baywright'
+}
+
 # Makes the virtual environment fit the list of pinned packages $1; does nothing where it does already.
 need_python_packages() {
     if is_stamped "$1"; then return; fi
@@ -179,8 +184,15 @@ need_python_packages() {
         flock 9
     fi
     if ! is_stamped "$1"; then
-        environment_works || make_environment
-        install_python_packages "$1"
+        # What an older or a damaged environment holds may not do even where pip is content with it: then anew.
+        if ! { environment_works && install_python_packages "$1" && packages_load; }; then
+            make_environment
+            install_python_packages "$1"
+            if ! packages_load; then
+                last_details
+                fail "the Python packages are there, but do not load."
+            fi
+        fi
         fingerprint "$1" >"$environment/stamp-$1"
     fi
     exec 9<&-
