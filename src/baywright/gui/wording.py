@@ -1,12 +1,9 @@
 """The words by which the window shows values of the model: uses, locks, places, masses, choices of construction."""
 
-from fractions import Fraction
-
 from baywright.model.arrangement import Lock, Placement
 from baywright.model.construction import Back, FirstRowRule, Stand, Uprights
 from baywright.model.inventory import BoxSize, Use
 from baywright.model.length import LengthUnit, format_length
-from baywright.model.number import NumberError, even_blanks, parse_number
 
 USES: tuple[tuple[Use, str], ...] = ((Use.DAILY, "daily"), (Use.WEEKLY, "weekly"), (Use.SELDOM, "seldom"))
 LOCKS: tuple[tuple[Lock, str], ...] = ((Lock.NONE, "free"), (Lock.BAY, "in its bay"), (Lock.DRAWER, "in its drawer"))
@@ -26,8 +23,6 @@ BACKS: tuple[tuple[Back, str], ...] = (
     (Back.TWO_BRACES, "two braces"),
 )
 UNITS: tuple[tuple[LengthUnit, str], ...] = ((LengthUnit.MILLIMETRE, "millimetres"), (LengthUnit.INCH, "inches"))
-
-_IN_KILOGRAMS = {"": Fraction(1), "kg": Fraction(1), "g": Fraction(1, 1000), "lb": Fraction(45359237, 100_000_000)}
 
 
 def words_for(value: object, choices: tuple[tuple[object, str], ...]) -> str:
@@ -54,22 +49,6 @@ def mass_words(mass_kg: float | None) -> str:
 def exact_mass_words(mass_kg: float | None) -> str:
     """A mass in kg as text that reads back exactly."""
     return "" if mass_kg is None else repr(mass_kg).removesuffix(".0")
-
-
-def read_mass(text: str) -> float | None:
-    """A mass in kg from `12.5`, `12,5 kg`, `800 g` or `27 lb`; None for nothing. ValueError tells what is accepted."""
-    text = even_blanks(text)
-    if not text:
-        return None
-    number = text.rstrip("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
-    unit = text[len(number) :].casefold()
-    accepts = "Takes a mass such as 12.5, 12.5 kg, 800 g or 27 lb, or nothing where it is not known."
-    if unit not in _IN_KILOGRAMS:
-        raise ValueError(f"“{text}” is not a mass. {accepts}")
-    try:
-        return float(parse_number(number.strip()) * _IN_KILOGRAMS[unit])
-    except NumberError as error:
-        raise ValueError(f"{error} {accepts}") from None
 
 
 def count_words(count: int, one: str, many: str = "") -> str:

@@ -1,13 +1,11 @@
 """Fields in which a value is chosen: one of several, or yes or no."""
 
-from collections.abc import Sequence
-from enum import StrEnum
-
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QCheckBox, QComboBox, QSizePolicy, QWidget
 
 from baywright.gui.fields.field import Field
+from baywright.gui.fields.kinds import ChoiceKind
 
 
 class Combo(QComboBox):
@@ -30,13 +28,11 @@ class Combo(QComboBox):
 class ChoiceField(Field):
     """One of several values, each with plain words."""
 
-    def __init__(
-        self, label: str, choices: Sequence[tuple[StrEnum, str]], hint: str = "", parent: QWidget | None = None
-    ) -> None:
+    def __init__(self, label: str, kind: ChoiceKind, hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(label, hint, parent)
         self._value: object = None
         self.combo = Combo(self)
-        for value, words in choices:
+        for value, words in kind.choices:
             self.combo.addItem(words, value)
         self._take_editor(self.combo)
         self.combo.activated.connect(self._on_chosen)
@@ -58,10 +54,10 @@ class ChoiceField(Field):
 class FlagField(Field):
     """Yes or no; the words stand beside the box."""
 
-    def __init__(self, label: str, hint: str = "", words: str = "", parent: QWidget | None = None) -> None:
+    def __init__(self, label: str, hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(label, hint, parent)
         self._value: object = None
-        self.box = QCheckBox(words or label, self)
+        self.box = QCheckBox(label, self)
         self.box.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self._take_editor(self.box)
         self.box.clicked.connect(self._on_clicked)

@@ -1,46 +1,31 @@
-"""Fields into which a value is typed: lengths, counts, lists of numbers, plain text.
+"""A field into which a value is typed.
 
 Out of focus the value stands as people read it; in focus in the exact form that reads back to the same value.
 """
 
-from collections.abc import Callable
-
 from PySide6.QtWidgets import QWidget
 
 from baywright.gui.fields.field import Field
+from baywright.gui.fields.kinds import TypedKind, read_typed, write_typed
 from baywright.gui.fields.line import LineEdit
-
-Reader = Callable[[str], object]
-"""Reads typed text; raises ValueError with a message for the person who typed it."""
+from baywright.model.length import LengthUnit
 
 
 class TypedField(Field):
-    """A line edit with a reader and two writers; subclasses give those three."""
+    """A line edit for one kind of value."""
 
-    def __init__(self, label: str, hint: str = "", empty_means: str = "", parent: QWidget | None = None) -> None:
+    def __init__(self, label: str, kind: TypedKind, hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(label, hint, parent)
+        self._kind = kind
         self._value: object = None
-        self._empty_means = empty_means
         self.edit = LineEdit(self)
-        self.edit.setPlaceholderText(empty_means)
+        self.edit.setPlaceholderText(kind.empty_means)
         self._take_editor(self.edit)
         self.edit.entered.connect(self._on_entered)
-        self.edit.left.connect(self._on_left)
-        self.edit.confirmed.connect(self._on_confirmed)
+        self.edit.left.connect(self._on_finished)
+        self.edit.confirmed.connect(self._on_finished)
         self.edit.given_up.connect(self.restore)
         self.edit.textEdited.connect(lambda: self.refuse(""))
-
-    def read(self, text: str) -> object:
-        """The value that `text` means; ValueError with a message where it means none."""
-        raise NotImplementedError
-
-    def write(self, value: object) -> str:
-        """The value as people read it."""
-        raise NotImplementedError
-
-    def write_exact(self, value: object) -> str:
-        """The value as text that reads back exactly; by default as people read it."""
-        return self.write(value)
 
     @property
     def value(self) -> object:
@@ -52,12 +37,18 @@ class TypedField(Field):
         self._value = value
         self.restore()
 
+    def set_unit(self, unit: LengthUnit) -> None:
+        """Show lengths in another unit; what was typed in the old one is dropped."""
+        if unit != self.unit:
+            super().set_unit(unit)
+            self.restore()
+
     def restore(self) -> None:
         """Drop what was typed and any refusal; show the document's value."""
         self.refuse("")
-        write = self.write_exact if self.edit.hasFocus() else self.write
-        self.edit.setText("" if self._value is None else write(self._value))
-        if self.edit.hasFocus():
+        has_focus = self.edit.hasFocus()
+        self.edit.setText(write_typed(self._kind, self._value, self.unit, exact=has_focus))
+        if has_focus:
             self.edit.selectAll()
         else:
             self.edit.setCursorPosition(0)
@@ -65,10 +56,9 @@ class TypedField(Field):
     def commit(self) -> bool:
         """Take in what was typed; False where it was refused (the text then stays to be mended)."""
         if not self.edit.isModified():
-            return True
-        text = self.edit.text().strip()
+            return not self.is_refused
         try:
-            value = None if not text and self._empty_means else self.read(text)
+            value = read_typed(self._kind, self.edit.text(), self.unit)
         except ValueError as error:
             self.refuse(f"{error} {self._still()}".strip())
             return False
@@ -87,64 +77,13 @@ class TypedField(Field):
 
     def _still(self) -> str:
         if self._value is None:
-            return f"Still: {self._empty_means}." if self._empty_means else ""
-        return f"Still {self.write(self._value)}."
+            return f"Still: {self._kind.empty_means}." if self._kind.empty_means else ""
+        return f"Still {write_typed(self._kind, self._value, self.unit)}."
 
     def _on_entered(self) -> None:
-        if not self.edit.isModified() and self._value is not None:
-            self.edit.setText(self.write_exact(self._value))
+        if not self.edit.isModified():
+            self.edit.setText(write_typed(self._kind, self._value, self.unit, exact=True))
 
-    def _on_left(self) -> None:
-        if self.commit() and not self.is_refused:
+    def _on_finished(self) -> None:
+        if self.commit():
             self.restore()
-
-    def _on_confirmed(self) -> None:
-        if self.commit() and not self.is_refused:
-            self.restore()
-
-
-class TextField(TypedField):
-    """A line of free text; `may_be_empty` False refuses an empty one."""
-
-    def __init__(self, label: str, hint: str = "", *, may_be_empty: bool = True, parent: QWidget | None = None) -> None:
-        super().__init__(label, hint, parent=parent)
-        self._may_be_empty = may_be_empty
-
-    def read(self, text: str) -> object:
-        """The text without blanks at its ends."""
-        if not text and not self._may_be_empty:
-            raise ValueError(f"{self.label} must not be empty.")
-        return text
-
-    def write(self, value: object) -> str:
-        """The text itself."""
-        return str(value)
-
-
-class CountField(TypedField):
-    """A whole number, or nothing where `empty_means` says what that is."""
-
-    def __init__(
-        self,
-        label: str,
-        hint: str = "",
-        *,
-        least: int = 0,
-        most: int = 1_000_000,
-        empty_means: str = "",
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(label, hint, empty_means, parent)
-        self._least, self._most = least, most
-
-    def read(self, text: str) -> object:
-        """The number; refused outside least to most and where it is not whole."""
-        digits = text.replace(" ", "")
-        if not digits.isascii() or not digits.isdigit() or not self._least <= int(digits[:9]) <= self._most:
-            empty = f", or nothing for “{self._empty_means}”" if self._empty_means else ""
-            raise ValueError(f"Takes a whole number from {self._least} to {self._most:,}{empty}.")
-        return int(digits[:9])
-
-    def write(self, value: object) -> str:
-        """The plain number."""
-        return str(value)

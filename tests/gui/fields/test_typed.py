@@ -6,8 +6,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from baywright.gui.fields.length import LengthField, LengthsField, LoadsField
-from baywright.gui.fields.typed import CountField, TextField, TypedField
+from baywright.gui.fields.kinds import CountKind, LengthKind, LengthsKind, MassesKind, TextKind
+from baywright.gui.fields.typed import TypedField
 from baywright.model.length import LengthUnit
 
 
@@ -55,7 +55,7 @@ class Desk:
 
 @pytest.mark.parametrize("text", ["396", "396 mm", "39.6cm", "0.396 m", "39,6 cm"])
 def test_a_length_is_taken_in_any_unit(qtbot: QtBot, text: str) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type(text)
     desk.enter()
     assert desk.committed == [396.0]
@@ -63,7 +63,7 @@ def test_a_length_is_taken_in_any_unit(qtbot: QtBot, text: str) -> None:
 
 
 def test_it_is_exact_in_focus_and_rounded_with_the_rounding_shown_out_of_it(qtbot: QtBot) -> None:
-    field = LengthField("Depth")
+    field = TypedField("Depth", LengthKind())
     field.set_unit(LengthUnit.INCH)
     desk = Desk(qtbot, field, 396.0)
     assert desk.text == '15 19/32" (+0.08 mm)'
@@ -75,7 +75,7 @@ def test_it_is_exact_in_focus_and_rounded_with_the_rounding_shown_out_of_it(qtbo
 
 
 def test_nonsense_is_refused_beside_the_field_with_what_it_accepts(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type("very deep")
     desk.enter()
     assert desk.committed == []
@@ -87,7 +87,7 @@ def test_nonsense_is_refused_beside_the_field_with_what_it_accepts(qtbot: QtBot)
 
 
 def test_leaving_the_field_keeps_the_wrong_text_to_be_mended(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type("39.6 km")
     desk.other.setFocus()
     assert desk.text == "39.6 km"
@@ -100,7 +100,7 @@ def test_leaving_the_field_keeps_the_wrong_text_to_be_mended(qtbot: QtBot) -> No
 
 
 def test_escape_gives_the_old_value_back(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type("wrong")
     desk.enter()
     QTest.keyClick(desk.field.edit, Qt.Key.Key_Escape)
@@ -111,7 +111,7 @@ def test_escape_gives_the_old_value_back(qtbot: QtBot) -> None:
 
 
 def test_what_the_document_refuses_stands_beside_the_field(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.refusal = "The depth must be over 0."
     desk.type("0")
     desk.enter()
@@ -123,7 +123,7 @@ def test_what_the_document_refuses_stands_beside_the_field(qtbot: QtBot) -> None
 
 
 def test_nothing_means_what_the_field_says_where_that_is_allowed(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Runner length", empty_means="the longest that fits"), 400.0)
+    desk = Desk(qtbot, TypedField("Runner length", LengthKind("the longest that fits")), 400.0)
     desk.type(" ")
     desk.enter()
     assert desk.committed == [None]
@@ -132,7 +132,7 @@ def test_nothing_means_what_the_field_says_where_that_is_allowed(qtbot: QtBot) -
 
 
 def test_a_missing_length_is_refused_where_one_is_needed(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type(" ")
     desk.enter()
     assert desk.committed == []
@@ -140,7 +140,7 @@ def test_a_missing_length_is_refused_where_one_is_needed(qtbot: QtBot) -> None:
 
 
 def test_undo_is_the_fields_while_typing_and_the_windows_afterwards(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthField("Depth"), 400.0)
+    desk = Desk(qtbot, TypedField("Depth", LengthKind()), 400.0)
     desk.type("39")
     assert desk.field.edit.isUndoAvailable()
     desk.enter()
@@ -149,7 +149,7 @@ def test_undo_is_the_fields_while_typing_and_the_windows_afterwards(qtbot: QtBot
 
 @pytest.mark.parametrize("text", ["-1", "0", "501", "1.5", "two", "1e3", "９"])
 def test_a_count_outside_its_bounds_is_refused(qtbot: QtBot, text: str) -> None:
-    desk = Desk(qtbot, CountField("Bays", least=1, most=500, empty_means="as many as needed"), 4)
+    desk = Desk(qtbot, TypedField("Bays", CountKind(1, 500, "as many as needed")), 4)
     desk.type(text)
     desk.enter()
     assert desk.committed == []
@@ -157,7 +157,7 @@ def test_a_count_outside_its_bounds_is_refused(qtbot: QtBot, text: str) -> None:
 
 
 def test_a_count_and_no_count(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, CountField("Bays", least=1, most=500, empty_means="as many as needed"), 4)
+    desk = Desk(qtbot, TypedField("Bays", CountKind(1, 500, "as many as needed")), 4)
     desk.type("12")
     desk.enter()
     desk.type(" ")
@@ -166,7 +166,7 @@ def test_a_count_and_no_count(qtbot: QtBot) -> None:
 
 
 def test_several_lengths_are_sorted_and_each_is_kept_once(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LengthsField("Lengths"), (300.0, 400.0))
+    desk = Desk(qtbot, TypedField("Lengths", LengthsKind()), (300.0, 400.0))
     assert desk.text == "300 mm; 400 mm"
     desk.type("40 cm; 250;400; 30cm")
     desk.enter()
@@ -178,7 +178,7 @@ def test_several_lengths_are_sorted_and_each_is_kept_once(qtbot: QtBot) -> None:
 
 
 def test_loads_are_read_in_kilograms_and_pounds(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, LoadsField("Load classes"), (35.0, 45.0))
+    desk = Desk(qtbot, TypedField("Load classes", MassesKind()), (35.0, 45.0))
     assert desk.text == "35 kg; 45 kg"
     desk.type("100 lb; 30")
     desk.enter()
@@ -186,8 +186,8 @@ def test_loads_are_read_in_kilograms_and_pounds(qtbot: QtBot) -> None:
 
 
 def test_text_that_must_not_be_empty(qtbot: QtBot) -> None:
-    desk = Desk(qtbot, TextField("Name", may_be_empty=False), "Workshop")
+    desk = Desk(qtbot, TypedField("Name", TextKind(may_be_empty=False)), "Workshop")
     desk.type("  ")
     desk.enter()
     assert desk.committed == []
-    assert "Name must not be empty." in desk.field.refusal.text()
+    assert "It must not be empty." in desk.field.refusal.text()

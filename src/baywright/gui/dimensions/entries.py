@@ -1,0 +1,276 @@
+"""Which values of the project are set in the form: path, plain label, what it is, and kind of field.
+
+The paths are those that the command `SetField` takes. A test holds that every settable value of space, construction and
+limits stands here once and that no path is wrong.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from baywright.gui.fields.kinds import (
+    ChoiceKind,
+    CountKind,
+    FlagKind,
+    Kind,
+    LengthKind,
+    LengthsKind,
+    MassesKind,
+    TextKind,
+)
+from baywright.gui.wording import BACKS, FIRST_ROWS, STANDS, UNITS, UPRIGHTS
+from baywright.model.limits import MOST_BAYS, MOST_ROWS
+
+
+@dataclass(frozen=True)
+class FormEntry:
+    """One value of the form: where it stands in the project, what it is called, what it is, and of what kind."""
+
+    path: str
+    label: str
+    hint: str
+    kind: Kind
+
+
+@dataclass(frozen=True)
+class FormSection:
+    """A heading with its values."""
+
+    title: str
+    entries: tuple[FormEntry, ...]
+    is_open: bool = False
+
+
+def _length(path: str, label: str, hint: str, empty_means: str = "") -> FormEntry:
+    return FormEntry(path, label, hint, LengthKind(empty_means))
+
+
+def _count(path: str, label: str, hint: str, least: int, most: int, empty_means: str = "") -> FormEntry:
+    return FormEntry(path, label, hint, CountKind(least, most, empty_means))
+
+
+def _choice(path: str, label: str, hint: str, choices: tuple[tuple[StrEnum, str], ...]) -> FormEntry:
+    return FormEntry(path, label, hint, ChoiceKind(choices))
+
+
+def _flag(path: str, label: str, hint: str) -> FormEntry:
+    return FormEntry(path, label, hint, FlagKind())
+
+
+def _text(path: str, label: str, hint: str, *, may_be_empty: bool = True) -> FormEntry:
+    return FormEntry(path, label, hint, TextKind(may_be_empty))
+
+
+_B, _D, _R, _H = "construction.boards.", "construction.drawers.", "construction.runners.", "construction.hole_rows."
+_THICKNESS = "Measured, not nominal: 18 mm plywood is often 17.5 mm thick."
+
+SECTIONS: tuple[FormSection, ...] = (
+    FormSection(
+        "Project",
+        (
+            _text("name", "Name", "Stands in the title and on every sheet of the workbook.", may_be_empty=False),
+            _choice("unit", "Lengths in", "The unit for reading and for numbers typed without one.", UNITS),
+            _text("note", "Note", "Anything to remember about the whole project."),
+        ),
+        is_open=True,
+    ),
+    FormSection(
+        "Space",
+        (
+            _length("space.length_mm", "Length along the wall", "Room for the whole run, uprights included."),
+            _length(
+                "space.depth_mm",
+                "Depth",
+                "From the wall to the foremost point that anything fixed may reach, the top's front edge included.",
+            ),
+            _length(
+                "space.height_limit_mm", "Height limit", "From the floor to the upper side of the top, at the most."
+            ),
+            _flag(
+                "space.existing_wall",
+                "A wall stands behind",
+                "Tick it where the run stands against a wall that it can be fixed to.",
+            ),
+        ),
+        is_open=True,
+    ),
+    FormSection(
+        "Limits",
+        (
+            _count(
+                "limits.bay_count",
+                "Drawer bays",
+                "Exactly so many drawer bays. Empty: the fewest that hold every box.",
+                1,
+                MOST_BAYS,
+                "as few as hold everything",
+            ),
+            _count(
+                "limits.upright_rows",
+                "Hole rows in an upright",
+                "Exactly so many rows, which sets the height. Empty: the lowest run that holds every box.",
+                1,
+                MOST_ROWS,
+                "as few as hold everything",
+            ),
+            _count(
+                "limits.drawers_per_bay",
+                "Drawers in a bay",
+                "At most so many drawers in one bay. Empty: as many as fit.",
+                1,
+                MOST_ROWS,
+                "as many as fit",
+            ),
+            _length(
+                "limits.bay_box_width_mm",
+                "Bays made for boxes",
+                "Width of box that the drawers are made for. Empty: the widest box in the inventory.",
+                "as wide as the widest box",
+            ),
+            _flag(
+                "limits.shelf_bay",
+                "Shelf bay in the rest of the wall",
+                "Tick it to turn what is left of the wall into a bay with adjustable shelves.",
+            ),
+            _count("limits.shelf_count", "Shelves in it", "Adjustable shelves in the shelf bay.", 0, 50),
+            _length(
+                "limits.shelf_bay_least_width_mm", "Least shelf bay", "A rest narrower than this becomes no shelf bay."
+            ),
+            _length("limits.shelf_play_mm", "Air at a shelf's ends", "Air at each end of a shelf, so that it goes in."),
+        ),
+        is_open=True,
+    ),
+    FormSection(
+        "Uprights, base and top",
+        (
+            _choice(
+                "construction.uprights",
+                "Uprights",
+                "Whether two bays share the upright between them, or each bay is a carcass of its own.",
+                UPRIGHTS,
+            ),
+            _length(_B + "upright_mm", "Upright thickness", _THICKNESS),
+            _length(_B + "base_mm", "Base thickness", f"The board that the uprights stand on. {_THICKNESS}"),
+            _length(_B + "top_mm", "Top thickness", f"The board that lies on the uprights. {_THICKNESS}"),
+            _length(_B + "shelf_mm", "Shelf thickness", _THICKNESS),
+            _length(
+                "construction.top.overhang_front_mm", "Top overhang, front", "How far the top stands out at the front."
+            ),
+            _length(
+                "construction.top.overhang_side_mm", "Top overhang, sides", "How far the top stands out at each end."
+            ),
+            _length(
+                _B + "longest_mm",
+                "Longest board",
+                "The longest piece to be had; a longer top, base or plinth is joined over an upright.",
+            ),
+        ),
+    ),
+    FormSection(
+        "Drawers",
+        (
+            _length(_B + "drawer_side_mm", "Side thickness", f"Sides and rails. {_THICKNESS}"),
+            _length(_B + "drawer_bottom_mm", "Bottom thickness", _THICKNESS),
+            _length(_D + "side_height_mm", "Side height", "Height of the tray's sides."),
+            _length(_D + "groove_depth_mm", "Groove depth", "How deep the bottom goes into sides and rails."),
+            _length(
+                _D + "groove_offset_mm",
+                "Groove offset",
+                "From the drawer's lower edge to the lower face of the groove that holds the bottom.",
+            ),
+            _length(
+                _D + "bottom_play_mm",
+                "Play of the bottom",
+                "How much smaller the bottom is cut than from groove to groove, so that it goes in.",
+            ),
+            _length(_D + "lateral_play_mm", "Air beside the box", "Between the box and each drawer side."),
+            _length(_D + "stop_mm", "Air before the box", "Front to back, between the box and the rails."),
+            _length(_D + "clearance_mm", "Air over the box", "What lid, latch and handle need over the box."),
+            _length(
+                _D + "gap_over_side_mm",
+                "Air over the side",
+                "Counts where the drawer side is higher than the box in it.",
+            ),
+        ),
+    ),
+    FormSection(
+        "Runners",
+        (
+            _length(
+                _R + "thickness_mm",
+                "Thickness a side",
+                "Room that a runner takes on each side of the drawer, from its maker's data sheet.",
+            ),
+            _length(
+                _R + "line_offset_mm",
+                "Line over the lower edge",
+                "From the drawer's lower edge up to the line of the runner's holes, which lies on a hole row.",
+            ),
+            _length(
+                _R + "length_mm",
+                "Length to use",
+                "Empty: the longest of the lengths below that fits the depth.",
+                "the longest that fits",
+            ),
+            FormEntry(
+                _R + "lengths_mm",
+                "Lengths to be had",
+                "Lengths that your supplier has, separated by semicolons.",
+                LengthsKind(),
+            ),
+            FormEntry(
+                _R + "load_classes_kg",
+                "Load classes",
+                "Rated loads of a pair, in kg, separated by semicolons, from the maker's data sheet.",
+                MassesKind(),
+            ),
+            _length(_R + "rear_gap_mm", "Air behind the drawer", "Behind the closed drawer, to the back or the wall."),
+            _length(
+                _R + "gap_under_lowest_mm", "Air under the lowest", "Least air between the base and the lowest drawer."
+            ),
+        ),
+    ),
+    FormSection(
+        "Hole rows",
+        (
+            _length(_H + "pitch_mm", "Pitch", "From one hole row to the next; 32 mm is common practice."),
+            _choice(
+                _H + "first_row_rule",
+                "First row lies",
+                "Where the first hole row lies over the upright's lower end.",
+                FIRST_ROWS,
+            ),
+            _length(_H + "first_row_mm", "First row at", "Counts where the first row lies at the height set."),
+            _length(_H + "front_setback_mm", "Front holes", "From the upright's front edge to the front hole line."),
+            _length(_H + "rear_setback_mm", "Rear holes", "From the upright's rear edge to the rear hole line."),
+        ),
+    ),
+    FormSection(
+        "Stand and back",
+        (
+            _choice("construction.standing.kind", "Stands on", "What lifts the base off the floor.", STANDS),
+            _length("construction.standing.height_mm", "Height of the stand", "From the floor to the base."),
+            _length(
+                "construction.standing.plinth_setback_mm",
+                "Plinth set back",
+                "How far the plinth stands behind the base's front edge; room for the toes.",
+            ),
+            _length(_B + "plinth_mm", "Plinth thickness", _THICKNESS),
+            _choice("construction.rear.kind", "Back", "What closes or stiffens the rear.", BACKS),
+            _length(_B + "back_mm", "Back thickness", f"Counts where there is a full back. {_THICKNESS}"),
+            _length("construction.rear.brace_width_mm", "Width of a brace", "Counts where two braces hold the rear."),
+            _length(_B + "brace_mm", "Brace thickness", _THICKNESS),
+        ),
+    ),
+)
+
+
+ENTRIES: dict[str, FormEntry] = {entry.path: entry for section in SECTIONS for entry in section.entries}
+"""Every entry by its path."""
+
+
+def value_at(project: object, path: str) -> object:
+    """The value at a dotted path of the project; AttributeError where there is none."""
+    value = project
+    for name in path.split("."):
+        value = getattr(value, name)
+    return value

@@ -1,0 +1,193 @@
+"""Kinds of values that people enter: how each is read and written. Without any widget, so forms and tables share them.
+
+Laws: `read(write_exact(value)) == value`; `read` raises ValueError with a sentence for the person who typed, which says
+what is accepted.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Protocol, cast
+
+from baywright.gui.wording import exact_mass_words
+from baywright.model.length import LengthUnit, format_exact, format_length, parse_length
+from baywright.model.mass import parse_mass
+
+SEPARATOR = "; "
+
+
+class TypedKind(Protocol):
+    """A kind of value that is typed. `empty_means` says what nothing stands for; empty where nothing is refused."""
+
+    @property
+    def empty_means(self) -> str:
+        """What an empty field means, in words; empty where it means nothing."""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The value that a text which is not empty means."""
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The value as people read it."""
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The value as text that reads back exactly."""
+
+
+@dataclass(frozen=True)
+class LengthKind:
+    """A length in mm, typed and shown in the project's unit."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The length in mm."""
+        return parse_length(text, unit)
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The length with its unit and, where rounded, the rounding."""
+        return format_length(cast(float, value), unit)
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The length so that it reads back to the same value."""
+        return format_exact(cast(float, value), unit)
+
+
+@dataclass(frozen=True)
+class LengthsKind:
+    """Several lengths in mm, separated by semicolons."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The lengths, shortest first, each once."""
+        return tuple(sorted({parse_length(part, unit) for part in _parts(text)}))
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The lengths for reading."""
+        return SEPARATOR.join(format_length(length, unit) for length in cast(Iterable[float], value))
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The lengths so that they read back to the same values."""
+        return SEPARATOR.join(format_exact(length, unit) for length in cast(Iterable[float], value))
+
+
+@dataclass(frozen=True)
+class MassKind:
+    """A mass in kg; the number alone is shown where `with_unit` is off."""
+
+    empty_means: str = ""
+    with_unit: bool = True
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The mass in kg."""
+        return parse_mass(text)
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The mass for reading."""
+        return exact_mass_words(cast(float, value)) + (" kg" if self.with_unit else "")
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The mass so that it reads back to the same value."""
+        return self.write(value, unit)
+
+
+@dataclass(frozen=True)
+class MassesKind:
+    """Several masses in kg, separated by semicolons."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The masses, lightest first, each once."""
+        return tuple(sorted({parse_mass(part) for part in _parts(text)}))
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The masses with their unit."""
+        return SEPARATOR.join(f"{exact_mass_words(mass)} kg" for mass in cast(Iterable[float], value))
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The masses with their unit."""
+        return self.write(value, unit)
+
+
+@dataclass(frozen=True)
+class CountKind:
+    """A whole number from `least` to `most`."""
+
+    least: int = 0
+    most: int = 1_000_000
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The number."""
+        digits = text.replace(" ", "")
+        readable = digits.isascii() and digits.isdigit() and len(digits) <= 9
+        if not readable or not self.least <= int(digits) <= self.most:
+            nothing = f", or nothing for “{self.empty_means}”" if self.empty_means else ""
+            raise ValueError(f"Takes a whole number from {self.least} to {self.most:,}{nothing}.")
+        return int(digits)
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The plain number."""
+        return str(value)
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The plain number."""
+        return str(value)
+
+
+@dataclass(frozen=True)
+class TextKind:
+    """A line of free text."""
+
+    may_be_empty: bool = True
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The text without blanks at its ends."""
+        if not text.strip() and not self.may_be_empty:
+            raise ValueError("It must not be empty.")
+        return text.strip()
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The text itself."""
+        return str(value)
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The text itself."""
+        return str(value)
+
+
+@dataclass(frozen=True)
+class ChoiceKind:
+    """One of several values, each with plain words."""
+
+    choices: tuple[tuple[StrEnum, str], ...]
+
+
+@dataclass(frozen=True)
+class FlagKind:
+    """Yes or no."""
+
+
+Kind = TypedKind | ChoiceKind | FlagKind
+
+
+def _parts(text: str) -> list[str]:
+    parts = [part.strip() for part in text.split(";") if part.strip()]
+    if not parts:
+        raise ValueError("Takes one or several values, separated by semicolons, such as 300; 350; 400.")
+    return parts
+
+
+def read_typed(kind: TypedKind, text: str, unit: LengthUnit) -> object:
+    """The value of a typed text, None for nothing where that has a meaning; ValueError where it is refused."""
+    text = text.strip()
+    return None if not text and kind.empty_means else kind.read(text, unit)
+
+
+def write_typed(kind: TypedKind, value: object, unit: LengthUnit, *, exact: bool = False) -> str:
+    """The text for a value; nothing for None."""
+    if value is None:
+        return ""
+    return kind.write_exact(value, unit) if exact else kind.write(value, unit)

@@ -1,0 +1,36 @@
+"""The form offers every value of the project that can be set, once, and each path is right."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from pydantic import BaseModel
+
+from baywright.gui.dimensions.entries import SECTIONS, value_at
+from baywright.model.project import Project
+
+
+def settable_paths(value: BaseModel, prefix: str) -> Iterator[str]:
+    for name in type(value).model_fields:
+        inner = getattr(value, name)
+        if isinstance(inner, BaseModel):
+            yield from settable_paths(inner, f"{prefix}{name}.")
+        else:
+            yield prefix + name
+
+
+def test_every_settable_value_stands_in_the_form_once() -> None:
+    project = Project()
+    wanted = {"name", "note", "unit"}
+    for part in ("space", "construction", "limits"):
+        wanted |= set(settable_paths(getattr(project, part), f"{part}."))
+    paths = Counter(entry.path for section in SECTIONS for entry in section.entries)
+    assert set(paths) == wanted
+    assert max(paths.values()) == 1
+
+
+def test_every_path_leads_to_a_value_and_every_value_is_explained() -> None:
+    project = Project()
+    for section in SECTIONS:
+        for entry in section.entries:
+            value_at(project, entry.path)
+            assert len(entry.hint) > 12, entry.path
