@@ -32,7 +32,7 @@ quietly() {
 
 last_details() {
     say "What it said last (all of it is in $details):"
-    tail -n 15 "$details" | sed 's/^/  | /' >&2
+    tail -n 8 "$details" | cut -c 1-200 | sed 's/^/  | /' >&2
 }
 
 # ---- system packages ---------------------------------------------------------------------------------------------
@@ -95,7 +95,7 @@ install_packages() {
     local -a apt=("${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=120) names=()
     quietly "Reading the lists of system packages" "${apt[@]}" update || lists=old
     for entry in $missing; do names+=("$(package_to_install "$entry")"); done
-    if ! quietly "Installing ${#names[@]} system packages" "${apt[@]}" install -y --no-install-recommends "${names[@]}"; then
+    if ! quietly "Installing system packages (${#names[@]})" "${apt[@]}" install -y --no-install-recommends "${names[@]}"; then
         last_details
         [ $lists = fresh ] || say "The lists of system packages could not be fetched either: is there a network?"
         fail "the system packages could not be installed." "Try by hand (as root):  $by_hand" \
