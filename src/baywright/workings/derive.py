@@ -6,7 +6,8 @@ Laws: pure and cheap; every formula is evaluated once, in the order of declarati
 
 from functools import cached_property
 
-from baywright.model.project import LengthUnit, Project
+from baywright.model.length import LengthUnit
+from baywright.model.project import Project
 from baywright.workings.entry import Entry, key_of
 from baywright.workings.expression import Scope
 from baywright.workings.formulas import FORMULAS, Formula

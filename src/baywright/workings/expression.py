@@ -68,15 +68,15 @@ class Expression:
     @cached_property
     def names(self) -> tuple[str, ...]:
         """The names that the expression reads, in reading order, each once."""
-        found: dict[str, None] = {}
+        found: dict[str, int] = {}
         functions = set(_FUNCTIONS)
         for node in ast.walk(self._tree):
             if isinstance(node, ast.Name):
                 if node.id not in functions:
-                    found[node.id] = None
+                    found[node.id] = min(node.col_offset, found.get(node.id, node.col_offset))
             elif not isinstance(node, _ALLOWED):
                 raise ValueError(f"{type(node).__name__} is not part of the formula language: {self.text}")
-        return tuple(sorted(found, key=self.text.index))
+        return tuple(sorted(found, key=found.__getitem__))
 
     def evaluate(self, scope: Scope) -> float:
         """The value; KeyError where a name has none, ZeroDivisionError as in arithmetic."""

@@ -1,0 +1,77 @@
+"""The one door for edits: a command turns a document into a new one, or refuses and says why.
+
+Laws: commands are frozen plain data, point to things by id, and know nothing of undo (a session swaps documents).
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Protocol, TypeVar
+
+from pydantic import ValidationError
+
+from baywright.model.base import Frozen
+from baywright.model.project import Project
+from baywright.model.refusal import first_error
+
+_Value = TypeVar("_Value", bound=Frozen)
+
+
+class EditRefused(ValueError):
+    """An edit that cannot be: `message` for the person, `field` the place it concerns (may be empty)."""
+
+    def __init__(self, message: str, field: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.field = field
+
+
+class Command(Protocol):
+    """An edit. `title` names it in the undo menu."""
+
+    @property
+    def title(self) -> str:
+        """What the edit does, for the undo menu, e.g. “Move box”."""
+        ...
+
+    def apply(self, project: Project) -> Project:
+        """The document with the edit made; raises EditRefused where it cannot be."""
+        ...
+
+
+def checked(change: Callable[[], _Value], field: str = "") -> _Value:
+    """What `change` makes, with pydantic's refusal turned into an EditRefused."""
+    try:
+        return change()
+    except ValidationError as error:
+        place, words = first_error(error)
+        name = str(place[-1]).removesuffix("_mm").removesuffix("_kg").replace("_", " ") if place else ""
+        text = words if words[:1].isupper() else f"{name.capitalize()} {words}."
+        raise EditRefused(text, field or ".".join(map(str, place))) from error
+
+
+@dataclass(frozen=True)
+class SetField:
+    """Sets one field of the project by its path, e.g. `construction.boards.upright_mm`."""
+
+    path: str
+    value: object
+
+    @property
+    def title(self) -> str:
+        """The undo menu's name of the edit."""
+        return f"Change {self.path.rsplit('.', 1)[-1].removesuffix('_mm').replace('_', ' ')}"
+
+    def apply(self, project: Project) -> Project:
+        """The project with the field set; EditRefused where the value is not allowed or no such field exists."""
+        return checked(lambda: _with_field(project, self.path.split("."), self.value), self.path)
+
+
+def _with_field(value: _Value, path: list[str], new: object) -> _Value:
+    if path[0] not in type(value).model_fields:
+        raise EditRefused(f"There is no field “{path[0]}”.")
+    if len(path) == 1:
+        return value.replace(**{path[0]: new})
+    inner = getattr(value, path[0])
+    if not isinstance(inner, Frozen):
+        raise EditRefused(f"The field “{path[0]}” has no fields of its own.")
+    return value.replace(**{path[0]: _with_field(inner, path[1:], new)})

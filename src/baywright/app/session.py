@@ -1,0 +1,278 @@
+"""One open document: edits with undo and redo, everything derived from it, planning, its file, and who listens.
+
+Laws: every change goes through `do`; everything derived belongs to exactly the present document; a refused edit and
+a failed file leave all as it was; `is_modified` turns false only after the file is safely written.
+"""
+
+from collections.abc import Callable
+from functools import cached_property
+from pathlib import Path
+
+from baywright.app import files
+from baywright.app.commands import Command
+from baywright.app.edits.arrangement import ApplyPlan
+from baywright.app.history import History
+from baywright.app.notices import (
+    DocumentChanged,
+    DocumentReplaced,
+    FileStateChanged,
+    Notice,
+    PlanningEnded,
+    PlanningFailed,
+    PlanningProgressed,
+    PlanningStarted,
+)
+from baywright.app.planning import Deliver, PlanningDesk
+from baywright.making import manufacture
+from baywright.model.making import Manufacture
+from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
+from baywright.model.project import Project
+from baywright.planner import place_conflicts, report
+from baywright.workings import Workings, derive
+
+
+class Derived:
+    """What follows from one document, each worked out when first asked for."""
+
+    def __init__(self, project: Project) -> None:
+        self._project = project
+
+    @cached_property
+    def workings(self) -> Workings:
+        """All dimensions."""
+        return derive(self._project)
+
+    @cached_property
+    def report(self) -> ArrangementReport:
+        """What is wrong with the arrangement as it stands, and how full it is."""
+        return report(self._project)
+
+    @cached_property
+    def manufacture(self) -> Manufacture | None:
+        """Parts, hardware and schedule; None while nothing is arranged."""
+        return manufacture(self._project, self.workings) if self._project.arrangement.bay_count else None
+
+
+class Session:
+    """The document that a person works on."""
+
+    def __init__(
+        self,
+        project: Project | None = None,
+        path: Path | None = None,
+        *,
+        deliver: Deliver | None = None,
+        synchronous: bool = False,
+        recent: "files.RecentFiles | None" = None,
+    ) -> None:
+        self.project = project or Project()
+        self.path = path
+        self._saved: Project | None = self.project
+        self._derived = Derived(self.project)
+        self._history = History()
+        self._listeners: list[Callable[[Notice], None]] = []
+        self._answer: tuple[PlanResult, Project] | None = None
+        self._request = 0
+        self.is_planning = False
+        self._recent = recent
+        self._desk = PlanningDesk(deliver or (lambda call: call()), synchronous or deliver is None)
+
+    @property
+    def workings(self) -> Workings:
+        """All dimensions of the present document."""
+        return self._derived.workings
+
+    @property
+    def report(self) -> ArrangementReport:
+        """What is wrong with the present arrangement, and how full it is."""
+        return self._derived.report
+
+    @property
+    def manufacture(self) -> Manufacture | None:
+        """Parts, hardware and schedule of the present arrangement; None while nothing is arranged."""
+        return self._derived.manufacture
+
+    @property
+    def plan(self) -> PlanResult | None:
+        """The planner's newest answer while it still belongs to the present document, else None."""
+        if self._answer is None:
+            return None
+        result, planned = self._answer
+        return result if planned is self.project else None
+
+    @property
+    def is_modified(self) -> bool:
+        """Whether the present document differs from what the file holds."""
+        return self._saved is not self.project and self._saved != self.project
+
+    @property
+    def title(self) -> str:
+        """The document's name for a window title."""
+        return self.path.stem if self.path else self.project.name
+
+    def place_conflicts(self, box_id: str, bay: int, row: int) -> tuple[Conflict, ...]:
+        """Why the box could not stand there; empty where it could."""
+        return place_conflicts(self.project, box_id, bay, row)
+
+    # Edits
+
+    def do(self, command: Command) -> None:
+        """Makes an edit; EditRefused leaves everything as it was. An edit that changes nothing is not recorded."""
+        self._commit(command.apply(self.project), command.title)
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is an edit to undo."""
+        return bool(self._history.undo)
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether there is an undone edit to make again."""
+        return bool(self._history.redo)
+
+    @property
+    def undo_title(self) -> str:
+        """What undo would undo; empty where there is nothing."""
+        return self._history.undo[-1].title if self._history.undo else ""
+
+    @property
+    def redo_title(self) -> str:
+        """What redo would make again; empty where there is nothing."""
+        return self._history.redo[-1].title if self._history.redo else ""
+
+    def undo(self) -> None:
+        """Goes back to the document before the newest edit."""
+        if step := self._history.back(self.project):
+            self._swap(step.project, f"Undo {step.title}")
+
+    def redo(self) -> None:
+        """Makes the newest undone edit again."""
+        if step := self._history.forward(self.project):
+            self._swap(step.project, f"Redo {step.title}")
+
+    def _commit(self, after: Project, title: str) -> None:
+        if after != self.project:
+            self._history.record(self.project, title)
+            self._swap(after, title)
+
+    def _swap(self, after: Project, title: str) -> None:
+        before, was_modified = self.project, self.is_modified
+        self.project = after
+        self._derived = Derived(after)
+        self._tell(DocumentChanged(before, after, title))
+        if was_modified != self.is_modified:
+            self._tell(FileStateChanged(self.path, self.is_modified))
+
+    # Planning
+
+    def request_plan(self) -> None:
+        """Plans in the background; a plan that is found is taken in as one edit that can be undone."""
+        self._request += 1
+        request, project = self._request, self.project
+        self.is_planning = True
+        self._tell(PlanningStarted())
+        self._desk.request(
+            project,
+            lambda result: self._on_planning_progressed(request, result),
+            lambda result: self._on_planning_ended(request, project, result),
+            lambda error: self._on_planning_failed(request, error),
+        )
+
+    def cancel_plan(self) -> None:
+        """Stops the search; the best plan so far is taken in, if there is one."""
+        self._desk.cancel()
+
+    def close(self) -> None:
+        """Ends background work; the session must not be used afterwards."""
+        self._request += 1
+        self._desk.close()
+
+    def _on_planning_progressed(self, request: int, result: PlanResult) -> None:
+        if request == self._request and self.is_planning:
+            self._tell(PlanningProgressed(result))
+
+    def _on_planning_ended(self, request: int, project: Project, result: PlanResult) -> None:
+        if request != self._request:
+            return
+        self.is_planning = False
+        stale = project != self.project
+        if not stale:
+            self._take_in(result)
+        self._tell(PlanningEnded(result, stale))
+
+    def _take_in(self, result: PlanResult) -> None:
+        if result.arrangement is None or result.status is PlanStatus.IMPOSSIBLE:
+            self._answer = (result, self.project)
+            return
+        command = ApplyPlan(result.arrangement)
+        planned = command.apply(self.project)
+        if planned == self.project:
+            planned = self.project
+        # Before the document changes, so that those who are told of the change find the answer that belongs to it.
+        self._answer = (result, planned)
+        self._commit(planned, command.title)
+
+    def _on_planning_failed(self, request: int, error: Exception) -> None:
+        if request == self._request:
+            self.is_planning = False
+            self._tell(PlanningFailed(f"Planning broke off on a defect of the program ({error}). Nothing was changed."))
+
+    # The file
+
+    @property
+    def recent_files(self) -> tuple[Path, ...]:
+        """Files that were opened or saved lately, newest first."""
+        return self._recent.paths() if self._recent else ()
+
+    def new_project(self, project: Project | None = None) -> None:
+        """Begins a new document without a file."""
+        self._replace(project or Project(), None)
+
+    def open(self, path: Path) -> None:
+        """Opens a project file; raises FileTrouble and stays as it was where it cannot be read."""
+        self._replace(files.open_project(path), path)
+        self._remember(path)
+
+    def save(self) -> None:
+        """Writes the document to its file; raises FileTrouble where it cannot be written or has no file yet."""
+        if self.path is None:
+            raise files.FileTrouble("This project has no file yet; choose a name with “Save as”.")
+        self.save_as(self.path)
+
+    def save_as(self, path: Path) -> None:
+        """Writes the document to a file, which becomes its own; raises FileTrouble where it cannot be written."""
+        project = self.project
+        files.save_project(path, project)
+        self.path, self._saved = path, project
+        self._remember(path)
+        self._tell(FileStateChanged(self.path, self.is_modified))
+
+    def export_workbook(self, path: Path) -> None:
+        """Writes the ordering workbook; raises FileTrouble where it cannot be written."""
+        files.export_workbook(path, self.project, self.plan)
+
+    def _remember(self, path: Path) -> None:
+        if self._recent:
+            self._recent.remember(path)
+
+    def _replace(self, project: Project, path: Path | None) -> None:
+        self._request += 1
+        self._desk.cancel()
+        self.is_planning = False
+        self.project, self.path, self._saved = project, path, project
+        self._derived = Derived(project)
+        self._history.clear()
+        self._answer = None
+        self._tell(DocumentReplaced(project))
+        self._tell(FileStateChanged(self.path, self.is_modified))
+
+    # Listening
+
+    def subscribe(self, listener: Callable[[Notice], None]) -> Callable[[], None]:
+        """Has `listener` told of every notice from now on; returns the call that ends it."""
+        self._listeners.append(listener)
+        return lambda: self._listeners.remove(listener) if listener in self._listeners else None
+
+    def _tell(self, notice: Notice) -> None:
+        for listener in tuple(self._listeners):
+            listener(notice)

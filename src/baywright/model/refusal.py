@@ -1,0 +1,58 @@
+"""Why a value is refused, in words for the person who typed it; made from what pydantic found."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import ValidationError
+
+_BOUNDS = {
+    "greater_than": ("gt", "must be over {}"),
+    "greater_than_equal": ("ge", "must be at least {}"),
+    "less_than": ("lt", "must be under {}"),
+    "less_than_equal": ("le", "must be at most {}"),
+}
+_COUNTS = {
+    "string_too_long": ("max_length", "is too long: at most {} characters"),
+    "too_long": ("max_length", "has too many entries: at most {}"),
+    "too_short": ("min_length", "has too few entries: at least {}"),
+}
+_PLAIN = {
+    "missing": "is missing",
+    "extra_forbidden": "is not a field that this program knows",
+    "float_type": "must be a number",
+    "float_parsing": "must be a number",
+    "int_type": "must be a whole number",
+    "int_parsing": "must be a whole number",
+    "int_from_float": "must be a whole number",
+    "bool_type": "must be true or false",
+    "bool_parsing": "must be true or false",
+    "string_type": "must be text",
+    "string_too_short": "must not be empty",
+    "finite_number": "must be a finite number",
+    "string_pattern_mismatch": "must begin with a lower-case letter and hold only lower-case letters, digits, - and _",
+}
+
+
+def reason(error: Mapping[str, Any]) -> str:
+    """What is wrong with one value, as the end of a sentence that begins with its name, e.g. “must be over 0”.
+
+    `error` is one entry of `ValidationError.errors()`. A rule of the model gives its own whole sentence.
+    """
+    kind, context = str(error["type"]), error.get("ctx", {})
+    if kind == "value_error":
+        return str(context.get("error", error["msg"]))
+    if kind in _BOUNDS:
+        key, words = _BOUNDS[kind]
+        return words.format(f"{context[key]:,g}")
+    if kind in _COUNTS:
+        key, words = _COUNTS[kind]
+        return words.format(f"{context[key]:,}")
+    if kind in ("enum", "literal_error"):
+        return f"must be one of {context['expected']}"
+    return _PLAIN.get(kind, str(error["msg"]).lower())
+
+
+def first_error(error: ValidationError) -> tuple[tuple[str | int, ...], str]:
+    """The place of the first thing wrong (a path of names and indexes) and the reason in words."""
+    first = error.errors(include_url=False)[0]
+    return tuple(first["loc"]), reason(first)
