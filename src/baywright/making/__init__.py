@@ -1,1 +1,5 @@
-"""From an arrangement to what is cut, bought and fitted. Pure functions."""
+"""What to buy and cut: parts, hardware and the drawer schedule of an arrangement."""
+
+from baywright.making.manufacture import manufacture
+
+__all__ = ["manufacture"]

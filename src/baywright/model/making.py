@@ -27,6 +27,8 @@ class Part(Frozen):
     grain: Grain
     edged_length_mm: float = 0.0
     """Length of edge, in mm a piece, that is covered with edging."""
+    edging_strips: int = 0
+    """How many edges of a piece that is: strips of edging to cut."""
     note: str = ""
 
 

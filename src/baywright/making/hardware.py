@@ -1,0 +1,141 @@
+"""The hardware order: runners by length and load class, fasteners, pins, feet, wall fixings, edging.
+
+Laws: every count follows from the parts and the schedule, so order and cutting list cannot disagree; what is counted,
+what is added for loss and what is sold in a pack stand apart. Pack sizes are common practice and no offer of a shop.
+"""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from baywright.making.boards import sections_of
+from baywright.making.edging import edging_order
+from baywright.making.fasteners import (
+    SYSTEM_SCREW_LENGTHS_MM,
+    face_screw,
+    in_joint,
+    in_runner,
+    tenon_size,
+    wall_fixings,
+)  # fmt: skip
+from baywright.making.frame import Frame
+from baywright.making.loads import RunnerLoad
+from baywright.making.material import mass_kg
+from baywright.making.ordering import pieces
+from baywright.making.screws import screw_order
+from baywright.making.shelves import PINS_PER_SHELF, shelf_count
+from baywright.model.construction import Back, Stand, Uprights
+from baywright.model.making import HardwareItem, Part
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+_DATA_SHEET = "rated load, closing gap and fixing holes by the maker's data sheet"
+
+
+def hardware_order(
+    project: Project, workings: Workings, frame: Frame, parts: list[Part], loads: dict[str, RunnerLoad]
+) -> list[HardwareItem]:
+    """Every line of the order; lines of which nothing is needed are left out."""
+    lines = [
+        *_runners(project, workings, loads),
+        *_system_screws(project, workings, parts),
+        *screw_order(project, workings, frame, parts),
+        *_tenons(project, workings, frame, parts),
+        *_shelf_pins(project, workings),
+        *_feet(project, frame, parts),
+        *_wall(project, parts),
+        *edging_order(parts),
+    ]
+    return [line for line in lines if line.needed > 0]
+
+
+def _runners(project: Project, workings: Workings, loads: dict[str, RunnerLoad]) -> list[HardwareItem]:
+    length = workings.value("runner_length")
+    if length <= 0:
+        return []
+    room = project.construction.runners.thickness_mm
+    counts = Counter(load.class_kg for load in loads.values())
+    highest = max(project.construction.runners.load_classes_kg)
+    lines = []
+    for rated in sorted(counts, key=lambda rated: rated or float("inf")):
+        code = f"{rated:g}" if rated else f"over{highest:g}"
+        words = f"load class {rated:g} kg a pair" if rated else f"load class over {highest:g} kg a pair: to be found"
+        lines.append(
+            pieces(
+                f"RP{length:g}-{code}", "Drawer runner, full extension",
+                f"length {length:g} mm, {words}, side-mounted, {room:g} mm a side",
+                counts[rated], 1, unit="pairs", loss_share=0.0, note=_DATA_SHEET,
+            )
+        )  # fmt: skip
+    return lines
+
+
+def _drawer_count(parts: Sequence[Part]) -> int:
+    return sum(part.quantity for part in parts if part.number == "D3")
+
+
+def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> list[HardwareItem]:
+    upright = project.construction.boards.upright_mm
+    length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
+    note = "runners to uprights"
+    if length > upright - 1.0:
+        note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
+    elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
+        note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
+    count = 2 * in_runner(workings.value("runner_length")) * _drawer_count(parts)
+    return [pieces(f"SS{length}", "System screw", f"6.3 × {length} mm, for 5 mm holes", count, 200, note=note)]
+
+
+def _tenons(project: Project, workings: Workings, frame: Frame, parts: list[Part]) -> list[HardwareItem]:
+    boards = project.construction.boards
+    counts: Counter[tuple[int, int]] = Counter()
+    in_upright = in_joint(workings.value("upright_depth"))
+    counts[tenon_size(boards.upright_mm)] += 2 * in_upright * len(frame.uprights)
+    for number, thickness in (("B1", boards.base_mm), ("T1", boards.top_mm)):
+        sections = sections_of(number, parts)
+        joints = len([part for part in sections if "." in part.number]) - 1
+        if joints > 0:
+            counts[tenon_size(thickness)] += joints * in_joint(sections[0].width_mm)
+    note = (
+        f"glued; {in_upright} in each end of an upright, and in the joints of base and top; "
+        "screws through base and top, as many, are the simpler way"
+    )
+    return [
+        pieces(f"LT{thick}x{long}", "Loose tenon", f"{thick} mm thick, {long} mm long", count, 100, note=note)
+        for (thick, long), count in sorted(counts.items())
+    ]
+
+
+def _shelf_pins(project: Project, workings: Workings) -> list[HardwareItem]:
+    count = shelf_count(project, workings)
+    note = f"{PINS_PER_SHELF} for each of {count} shelves; load by the maker's data sheet"
+    return [pieces("SP5", "Shelf pin", "for 5 mm holes", PINS_PER_SHELF * count, 20, note=note)]
+
+
+def _feet(project: Project, frame: Frame, parts: list[Part]) -> list[HardwareItem]:
+    standing = project.construction.standing
+    if standing.kind is not Stand.FEET or standing.height_mm <= 0:
+        return []
+    count = 2 * len(frame.uprights)
+    mass = mass_kg(parts) + sum(
+        project.box(placement.box_id).loaded_mass_kg or 0.0 for placement in project.arrangement.placements
+    )
+    note = (
+        f"front and rear under each upright; boards and weighed boxes are about {mass / count:.0f} kg a foot if evenly "
+        "spread, so take feet rated for at least twice that"
+    )
+    specification = f"adjustable, {standing.height_mm:g} mm high"
+    return [pieces("FT", "Foot", specification, count, 4, loss_share=0.0, note=note)]
+
+
+def _wall(project: Project, parts: list[Part]) -> list[HardwareItem]:
+    """What holds the run to the wall: screws through the rail or upper brace, or angles where there is a full back."""
+    if not project.space.existing_wall:
+        return []
+    number = {Back.EXISTING_WALL: "R4", Back.TWO_BRACES: "R2", Back.FULL_BACK: "R1"}[project.construction.rear.kind]
+    count = sum(part.quantity * wall_fixings(part.length_mm) for part in sections_of(number, parts))
+    note = "against tipping; kind and length by the wall, which must be looked at first, and by its maker's data sheet"
+    lines = [pieces("WF", "Wall fixing", "screw and anchor to suit the wall", count, 10, loss_share=0.0, note=note)]
+    if number == "R1":
+        angle_note = "on the upper side of the top or inside under it, each with one wall fixing"
+        lines.append(pieces("WA", "Wall angle", "steel, about 40 × 40 mm", count, 10, loss_share=0.0, note=angle_note))
+    return lines

@@ -1,0 +1,88 @@
+"""From the present arrangement to everything that must be cut, bought and fitted.
+
+Laws: pure; sizes come from the workings and from nowhere else; what cannot be made is left out and said in a remark,
+never listed with a size that no board can have.
+"""
+
+from baywright.making.carcass import carcass_parts
+from baywright.making.drawers import drawer_parts, empty_drawer_kg
+from baywright.making.facing import facing_remarks
+from baywright.making.frame import frame_of
+from baywright.making.hardware import hardware_order
+from baywright.making.loads import load_remarks, runner_load
+from baywright.making.rear import rear_parts, rear_remarks
+from baywright.making.schedule import schedule
+from baywright.making.shelves import shelf_parts, shelf_remarks
+from baywright.making.stand import stand_parts
+from baywright.model.length import format_length
+from baywright.model.making import Manufacture, Part
+from baywright.model.project import Project
+from baywright.workings import Workings, derive
+
+NOTHING_ARRANGED = "Nothing is arranged yet: plan the run first."
+
+
+def manufacture(project: Project, workings: Workings | None = None) -> Manufacture:
+    """Parts, hardware and schedule of the project's present arrangement.
+
+    `workings` are the project's own, if the caller has them already. Before anything is arranged the answer is empty
+    and says so.
+    """
+    if project.arrangement.bay_count == 0:
+        return Manufacture(parts=(), hardware=(), schedule=(), remarks=(NOTHING_ARRANGED,))
+    workings = workings or derive(project)
+    frame = frame_of(project, workings)
+    placements = project.arrangement.placements
+    cut = [
+        *carcass_parts(project, workings, frame),
+        *stand_parts(project, workings, frame),
+        *rear_parts(project, workings, frame),
+        *drawer_parts(project, workings, len(placements)),
+        *shelf_parts(project, workings),
+    ]
+    parts = [part for part in cut if _can_exist(part)]
+    drawer_kg = empty_drawer_kg(project, workings)
+    loads = {placement.box_id: runner_load(project, placement, drawer_kg) for placement in placements}
+    remarks = [
+        *_impossible_remarks(cut),
+        *_runner_remarks(workings, len(placements)),
+        *_length_remarks(project, parts),
+        *load_remarks(project, loads),
+        *facing_remarks(project),
+        *rear_remarks(project, workings),
+        *shelf_remarks(project, workings),
+    ]
+    return Manufacture(
+        parts=tuple(parts),
+        hardware=tuple(hardware_order(project, workings, frame, parts, loads)),
+        schedule=schedule(project, workings, loads),
+        remarks=tuple(remarks),
+    )
+
+
+def _can_exist(part: Part) -> bool:
+    return min(part.length_mm, part.width_mm, part.thickness_mm) > 0
+
+
+def _impossible_remarks(parts: list[Part]) -> list[str]:
+    return [
+        f"{part.name} ({part.number}) would have no size left and is not listed: check the construction's dimensions."
+        for part in parts
+        if not _can_exist(part)
+    ]
+
+
+def _runner_remarks(workings: Workings, drawers: int) -> list[str]:
+    if drawers == 0 or workings.value("runner_length") > 0:
+        return []
+    return ["No runner fits the depth, so drawers and runners are not listed: see the runner length in the workings."]
+
+
+def _length_remarks(project: Project, parts: list[Part]) -> list[str]:
+    longest = project.construction.boards.longest_mm
+    return [
+        f"{part.name} ({part.number}) is {format_length(part.length_mm, project.unit)} long, but the longest board is "
+        f"{format_length(longest, project.unit)} and there is no upright nearer to join it over."
+        for part in parts
+        if part.length_mm > longest + 1e-6
+    ]

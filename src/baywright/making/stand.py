@@ -1,0 +1,35 @@
+"""What lifts the run off the floor, as far as it is cut from boards: the plinth. Feet are hardware.
+
+Laws: the plinth is a ladder frame as high as the stand; its front board is set back, its rear board is flush with the
+uprights' rear edges; a cross piece lies under every upright, and one more wherever the plinth is joined, so that each
+section ends on its own.
+"""
+
+from baywright.making.boards import Board, bearings, sectioned
+from baywright.making.frame import Frame
+from baywright.making.material import plywood
+from baywright.model.construction import Stand
+from baywright.model.making import Grain, Part
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+
+def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
+    """The plinth's boards; none on feet, or where the stand has no height."""
+    standing, thickness = project.construction.standing, project.construction.boards.plinth_mm
+    if standing.kind is not Stand.PLINTH or standing.height_mm <= 0:
+        return []
+    boards = [
+        Board("P1", "Plinth, front", 0.0, frame.length_mm, standing.height_mm, thickness),
+        Board("P2", "Plinth, rear", 0.0, frame.length_mm, standing.height_mm, thickness),
+    ]
+    long_parts = [part for board in boards for part in sectioned(board, frame.joints_mm, project, frame)]
+    crossings = bearings("P1", long_parts, frame)
+    doubled = ", two side by side where the plinth is joined" if crossings > len(frame.uprights) else ""
+    crossing = Part(
+        number="P3", name="Plinth, cross piece", quantity=crossings,
+        length_mm=workings.value("base_depth") - standing.plinth_setback_mm - 2 * thickness,
+        width_mm=standing.height_mm, thickness_mm=thickness, material=plywood(thickness), grain=Grain.LENGTH,
+        note=f"front to rear, one under every upright{doubled}",
+    )  # fmt: skip
+    return [*long_parts, crossing]
