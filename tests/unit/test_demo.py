@@ -32,7 +32,7 @@ def test_the_wall_and_the_number_of_boxes_are_those_of_the_workshop(demo: Projec
 
 
 def test_the_boxes_are_euro_boxes(demo: Project) -> None:
-    """Outer 396 × 297 mm for the nominal 400 × 300: Euro container after VDA 4500, as an encyclopaedia article gives it.
+    """Outer 396 × 297 mm for the nominal 400 × 300: Euro container after VDA 4500, as given by an encyclopaedia.
 
     Smooth-wall heights: common practice, from memory.
     """
@@ -42,7 +42,8 @@ def test_the_boxes_are_euro_boxes(demo: Project) -> None:
 
 def test_every_box_says_what_it_holds_and_weighs_more_than_itself(demo: Project) -> None:
     for box in demo.boxes:
-        assert box.contents and box.group, box.label
+        assert box.contents, box.label
+        assert box.group, box.label
         assert box.loaded_mass_kg is not None
         empty = EMPTY_BOX_KG[int(demo.size_of(box).height_mm)]
         assert empty + 0.5 < box.loaded_mass_kg < 15, box.label
