@@ -1,0 +1,26 @@
+"""Bringing documents of older formats up to the present one, a step a version.
+
+Laws: a step takes the plain data of format n and returns that of format n + 1; it never looks at the present model, so
+it stays right when the model moves on; steps are only ever added. Format 1 is the first, so the table is empty.
+"""
+
+from collections.abc import Callable, Mapping
+
+Document = dict[str, object]
+Step = Callable[[Document], Document]
+
+OLDEST_VERSION = 1
+STEPS: Mapping[int, Step] = {}
+"""Format version → the step that leads from it to the next."""
+
+
+def migrate(document: Document, version: int, newest: int, steps: Mapping[int, Step] = STEPS) -> Document:
+    """The document of format `version` brought to format `newest`, its `format_version` set.
+
+    Raises LookupError where a step is missing; whatever a step raises on damaged data passes through.
+    """
+    for number in range(version, newest):
+        if number not in steps:
+            raise LookupError(f"No step leads on from format {number}.")
+        document = {**steps[number](document), "format_version": number + 1}
+    return document
