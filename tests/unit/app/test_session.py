@@ -1,0 +1,160 @@
+"""A session: edits, undo, what is derived, planning, its file."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from baywright.app.commands import EditRefused, SetField
+from baywright.app.edits.inventory import AddBoxes
+from baywright.app.files import FileTrouble, RecentFiles
+from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice, PlanningEnded
+from baywright.app.session import Session
+from baywright.model.inventory import Box, BoxSize
+from baywright.model.plan import PlanStatus
+from baywright.model.project import Project
+
+SIZE = BoxSize(id="euro-120", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
+
+
+def shop(boxes: int) -> Project:
+    return Project(
+        box_sizes=(SIZE,),
+        boxes=tuple(
+            Box(id=f"box-{n}", label=f"Box {n}", size_id=SIZE.id, loaded_mass_kg=n) for n in range(1, boxes + 1)
+        ),
+    )
+
+
+def told(session: Session) -> list[Notice]:
+    notices: list[Notice] = []
+    session.subscribe(notices.append)
+    return notices
+
+
+def test_an_edit_can_be_undone_and_made_again() -> None:
+    session = Session(shop(2))
+    before = session.project
+    notices = told(session)
+    session.do(SetField("space.length_mm", 3000))
+    after = session.project
+    assert (session.undo_title, session.redo_title) == ("Change length", "")
+    session.undo()
+    assert session.project is before
+    assert not session.is_modified
+    session.redo()
+    assert session.project is after
+    assert [n.title for n in notices if isinstance(n, DocumentChanged)] == [
+        "Change length",
+        "Undo Change length",
+        "Redo Change length",
+    ]
+
+
+def test_a_refused_edit_leaves_everything() -> None:
+    session = Session(shop(2))
+    before, notices = session.project, told(session)
+    with pytest.raises(EditRefused):
+        session.do(SetField("space.length_mm", 0))
+    assert session.project is before
+    assert not session.can_undo
+    assert notices == []
+
+
+def test_an_edit_that_changes_nothing_is_not_recorded() -> None:
+    session = Session(shop(2))
+    session.do(SetField("space.length_mm", session.project.space.length_mm))
+    assert not session.can_undo
+
+
+def test_what_is_derived_follows_the_document() -> None:
+    session = Session(shop(2))
+    narrow = session.workings.value("bays_that_fit")
+    session.do(SetField("space.length_mm", 4800))
+    assert session.workings.value("bays_that_fit") > narrow
+
+
+def test_a_plan_is_one_edit_and_belongs_to_its_document() -> None:
+    session = Session(shop(6), synchronous=True)
+    notices = told(session)
+    session.request_plan()
+    assert session.plan is not None
+    assert session.plan.status is PlanStatus.PROVED_BEST
+    assert session.report.unplaced == ()
+    assert session.manufacture is not None
+    assert session.undo_title == "Plan"
+    assert [n.stale for n in notices if isinstance(n, PlanningEnded)] == [False]
+    session.undo()
+    assert session.project.arrangement.placements == ()
+    assert session.plan is None
+    session.redo()
+    assert session.plan is not None
+
+
+def test_an_impossible_plan_changes_nothing_and_says_why() -> None:
+    session = Session(shop(6), synchronous=True)
+    session.do(SetField("limits.bay_count", 1))
+    session.do(SetField("limits.drawers_per_bay", 2))
+    before = session.project
+    session.request_plan()
+    assert session.project is before
+    assert session.plan is not None
+    assert session.plan.status is PlanStatus.IMPOSSIBLE
+    assert session.plan.conflicts
+
+
+def test_an_answer_to_a_document_that_was_edited_meanwhile_is_dropped() -> None:
+    calls: list[Callable[[], None]] = []
+    session = Session(shop(4), deliver=calls.append)
+    notices = told(session)
+    session.request_plan()
+    session.do(SetField("space.length_mm", 1800))
+    session._desk.close()
+    for call in calls:
+        call()
+    ended = [n for n in notices if isinstance(n, PlanningEnded)]
+    assert [n.stale for n in ended] == [True]
+    assert session.plan is None
+    assert session.project.arrangement.placements == ()
+
+
+def test_save_open_and_recent_files(tmp_path: Path) -> None:
+    session = Session(shop(3), recent=RecentFiles(tmp_path / "state"))
+    file = tmp_path / "shop.baywright"
+    session.do(SetField("name", "Corner shop"))
+    with pytest.raises(FileTrouble, match="Save as"):
+        session.save()
+    assert session.is_modified
+    session.save_as(file)
+    assert not session.is_modified
+    assert session.recent_files == (file,)
+    other = Session()
+    other.open(file)
+    assert other.project == session.project
+    assert not other.can_undo
+
+
+def test_a_file_that_cannot_be_read_leaves_the_document(tmp_path: Path) -> None:
+    session = Session(shop(3))
+    before, notices = session.project, told(session)
+    (tmp_path / "bad.baywright").write_text("{")
+    with pytest.raises(FileTrouble, match=r"bad\.baywright"):
+        session.open(tmp_path / "bad.baywright")
+    assert session.project is before
+    assert notices == []
+
+
+def test_a_new_project_forgets_the_old_one() -> None:
+    session = Session(shop(3))
+    session.do(AddBoxes((Box(id="box-9", label="Late", size_id=SIZE.id),)))
+    notices = told(session)
+    session.new_project()
+    assert session.project == Project()
+    assert not session.can_undo
+    assert isinstance(notices[0], DocumentReplaced)
+
+
+def test_no_workbook_before_there_is_a_plan(tmp_path: Path) -> None:
+    with pytest.raises(FileTrouble, match="plan the bays first"):
+        Session(shop(2)).export_workbook(tmp_path / "order.xlsx")
+    assert not (tmp_path / "order.xlsx").exists()
