@@ -86,6 +86,8 @@ class PlanResult(Frozen):
     conflicts: tuple[Conflict, ...] = ()
     effort: float = 0.0
     """Deterministic effort spent by the solver (not seconds: the same on every machine)."""
+    remarks: tuple[str, ...] = ()
+    """What the answer rests on, in sentences for people: assumed masses, questions left open."""
 
 
 class ArrangementReport(Frozen):

@@ -1,1 +1,6 @@
-"""How many bays, which box where, and why not. Pure functions: the same document gives the same plan."""
+"""How many bays, which box in which drawer, and why not: pure functions from a project document to a result."""
+
+from baywright.planner.legality import place_conflicts, report
+from baywright.planner.planning import DEFAULT_EFFORT, plan
+
+__all__ = ["DEFAULT_EFFORT", "place_conflicts", "plan", "report"]
