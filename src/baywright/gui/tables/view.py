@@ -1,6 +1,7 @@
 """The view for every table: whole rows, sorting by header, copying out, and words where there is nothing to show."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from PySide6.QtCore import QItemSelection, QItemSelectionModel, QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPaintEvent
@@ -18,7 +19,7 @@ class TableView(QTableView):
     ids_selected = Signal(object)
     """The user selected these ids (a tuple); not sent for a selection made by `select_ids`."""
 
-    def __init__(self, model: RowTable[object], name: str, empty: str, parent: QWidget | None = None) -> None:
+    def __init__(self, model: RowTable[Any], name: str, empty: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._empty = empty
         self._selecting = False

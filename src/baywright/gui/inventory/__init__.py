@@ -1,0 +1,1 @@
+"""The table of boxes: edited in place, filtered, sorted, pasted into."""

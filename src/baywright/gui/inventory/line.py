@@ -1,0 +1,84 @@
+"""What one row of the box table shows: a box with its size and its place, and the columns over it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from baywright.gui.tables.column import Column
+from baywright.gui.wording import LOCKS, USES, exact_mass_words, mass_words, place_words, size_words, words_for
+from baywright.model.arrangement import Lock, Placement
+from baywright.model.inventory import Box, BoxSize, Use
+from baywright.model.length import LengthUnit
+from baywright.model.project import Project
+
+_USE_RANK = {Use.DAILY: 0, Use.WEEKLY: 1, Use.SELDOM: 2}
+
+
+@dataclass(frozen=True)
+class BoxLine:
+    """A box, its size, and where it stands."""
+
+    box: Box
+    size: BoxSize
+    placement: Placement | None
+
+
+def box_lines(project: Project) -> list[tuple[str, BoxLine]]:
+    """The rows for all boxes of a project, in its order, by box id."""
+    sizes = {size.id: size for size in project.box_sizes}
+    places = {placement.box_id: placement for placement in project.arrangement.placements}
+    return [(box.id, BoxLine(box, sizes[box.size_id], places.get(box.id))) for box in project.boxes]
+
+
+def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
+    """The columns of the box table; `unit` tells in what to show lengths."""
+
+    def size_tip(line: BoxLine) -> str:
+        return f"{line.size.name}: {size_words(line.size, unit())} (width × depth × height)"
+
+    def lock_of(line: BoxLine) -> Lock | None:
+        return None if line.placement is None else line.placement.lock
+
+    return (
+        Column("Box", lambda x: x.box.label, lambda x: x.box.label, "What is written on the box", "label"),
+        Column(
+            "Size",
+            lambda x: x.size.name,
+            lambda x: (x.size.height_mm, x.size.width_mm, x.size.depth_mm, x.size.name.casefold()),
+            "Its outside size, from the list of box sizes; sorted by height",
+            "size_id",
+            write=lambda x: x.size.id,
+            tip=size_tip,
+        ),
+        Column(
+            "Mass, kg",
+            lambda x: mass_words(x.box.loaded_mass_kg),
+            lambda x: x.box.loaded_mass_kg,
+            "Box and contents together, in kg; leave it empty where it has not been weighed",
+            "loaded_mass_kg",
+            is_number=True,
+            write=lambda x: exact_mass_words(x.box.loaded_mass_kg),
+        ),
+        Column("Place", lambda x: place_words(x.placement), place_rank, "Where the box stands; drag it in the picture"),
+        Column("Contents", lambda x: x.box.contents, lambda x: x.box.contents, "What is in it", "contents"),
+        Column("Group", lambda x: x.box.group, lambda x: x.box.group, "Boxes that belong together", "group"),
+        Column(
+            "Taken out",
+            lambda x: words_for(x.box.use, USES),
+            lambda x: _USE_RANK[x.box.use],
+            "How often it is taken out: daily, weekly or seldom",
+            "use",
+            write=lambda x: x.box.use,
+        ),
+        Column(
+            "Kept",
+            lambda x: "" if x.placement is None else words_for(x.placement.lock, LOCKS),
+            lambda x: str(lock_of(x) or ""),
+            "What planning must leave alone: menu Edit, Lock",
+        ),
+        Column("Note", lambda x: x.box.note, lambda x: x.box.note, "Anything else", "note"),
+    )
+
+
+def place_rank(line: BoxLine) -> tuple[int, int] | None:
+    """Bay and row of a box, by which places are sorted."""
+    return None if line.placement is None else (line.placement.bay, line.placement.row)

@@ -1,0 +1,1 @@
+"""The list of box sizes, and the dialog for a new one."""
