@@ -99,7 +99,7 @@ class Board:
             return None
         return Conflict(
             kind=LimitKind.DRAWERS_PER_BAY,
-            message=f"Bay {bay + 1} would have {len(box_ids)} drawers; allowed {'is' if limit == 1 else 'are'} {limit}.",
+            message=f"Bay {bay + 1} would have {len(box_ids)} drawers, allowed {limit}.",
             mend="Put a box elsewhere, or allow more drawers in a bay.", box_ids=box_ids,
             needed=len(box_ids), available=limit, unit="drawers",
         )  # fmt: skip
