@@ -22,3 +22,11 @@ def state_folder() -> Path:
     """Where recent files, window geometry and rescue copies are kept: the user's state folder by the XDG rules."""
     base = os.environ.get("XDG_STATE_HOME") or Path.home() / ".local" / "state"
     return Path(base) / "baywright"
+
+
+def open_window(path: Path | None) -> int:
+    """Opens the window on a project file, or on a new project; returns the exit code."""
+    # The command line must work where Qt's system libraries are missing.
+    from baywright.gui.application import run
+
+    return run(path, state_folder())

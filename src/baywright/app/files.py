@@ -12,7 +12,15 @@ from baywright.storage.recent import read_recent, remember
 from baywright.storage.trouble import StorageError as FileTrouble
 from baywright.workings import derive
 
-__all__ = ["PROJECT_SUFFIX", "FileTrouble", "RecentFiles", "export_workbook", "open_project", "save_project"]
+__all__ = [
+    "PROJECT_SUFFIX",
+    "FileTrouble",
+    "RecentFiles",
+    "export_workbook",
+    "open_project",
+    "save_project",
+    "write_text",
+]
 
 
 class RecentFiles:
@@ -53,3 +61,8 @@ def export_workbook(path: Path, project: Project, plan: PlanResult | None) -> No
     workings = derive(project)
     data = write_workbook(project, workings, report(project), plan, manufacture(project, workings))
     write_output(path, data)
+
+
+def write_text(path: Path, text: str) -> None:
+    """Writes a text file in UTF-8, whole or not at all; raises FileTrouble."""
+    write_output(path, text.encode())

@@ -251,6 +251,10 @@ class Session:
         """Writes the ordering workbook; raises FileTrouble where it cannot be written."""
         files.export_workbook(path, self.project, self.plan)
 
+    def write_text(self, path: Path, text: str) -> None:
+        """Writes a text for others to read; raises FileTrouble where it cannot be written."""
+        files.write_text(path, text)
+
     def _remember(self, path: Path) -> None:
         if self._recent:
             self._recent.remember(path)

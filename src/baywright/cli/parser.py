@@ -1,0 +1,162 @@
+"""The command line's words: sub-commands, options, help. Parsing only."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from baywright import __version__
+
+if TYPE_CHECKING:
+    # argparse has no public name for what add_subparsers returns, and the private one takes no parameter at run time.
+    _Commands = argparse._SubParsersAction[argparse.ArgumentParser]
+
+EXIT_CODES = """\
+exit codes:
+  0  done
+  1  the answer is no: no plan keeps every limit, or the arrangement breaks one
+  2  the command line cannot be understood
+  3  a file cannot be read
+  4  a file cannot be written
+  130  stopped from the keyboard
+
+Results go to the standard output, messages to the standard error.
+"""
+
+EXAMPLES = """\
+examples:
+  baywright                                  open the window
+  baywright open --demo                      open the window on the demo
+  baywright plan shop.baywright --save       plan, and keep the plan in the file
+  baywright workbook shop.baywright -o order.xlsx
+  baywright schedule shop.baywright --csv > drawers.csv
+  baywright result shop.baywright -o result.json
+  baywright import shop.baywright boxes.csv  show what an import would take over
+"""
+
+
+def make_parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line."""
+    parser = argparse.ArgumentParser(
+        prog="baywright",
+        description="Plans a wall of drawer bays for stackable boxes. Without a sub-command it opens the window.",
+        epilog=f"{EXAMPLES}\n{EXIT_CODES}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"Baywright {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="sub-commands")
+    _add_open(commands)
+    _add_plan(commands)
+    _add_workbook(commands)
+    _add_schedule(commands)
+    _add_result(commands)
+    _add_check(commands)
+    _add_import(commands)
+    return parser
+
+
+def _command(commands: _Commands, name: str, help_text: str, description: str = "") -> argparse.ArgumentParser:
+    return commands.add_parser(
+        name,
+        help=help_text,
+        description=description or f"{help_text[0].upper()}{help_text[1:]}.",
+        epilog=EXIT_CODES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+
+
+def _file(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("file", type=Path, metavar="FILE", help="the project file (.baywright)")
+
+
+def _add_open(commands: _Commands) -> None:
+    parser = _command(commands, "open", "open the window on a project")
+    what = parser.add_mutually_exclusive_group()
+    what.add_argument("file", nargs="?", type=Path, metavar="FILE", help="the project file; none begins a new project")
+    what.add_argument("--demo", action="store_true", help="open the demo, a community bicycle workshop")
+
+
+def _add_plan(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "plan",
+        "plan a project and print the plan",
+        "Plan a project: fewest bays, then the lowest run, then the easiest handling; print the plan and its proof.\n"
+        "Locked boxes stay where they are. Without --save no file is changed.",
+    )
+    _file(parser)
+    parser.add_argument(
+        "--save",
+        nargs="?",
+        type=Path,
+        const=Path(),
+        metavar="OUT",
+        help="keep the plan in the project file, or in OUT",
+    )
+
+
+def _add_workbook(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "workbook",
+        "write the ordering workbook (XLSX)",
+        "Write the ordering workbook of the arrangement in the file; a project without one is planned first.",
+    )
+    source = parser.add_mutually_exclusive_group(required=True)
+    source.add_argument("file", nargs="?", type=Path, metavar="FILE", help="the project file (.baywright)")
+    source.add_argument("--demo", action="store_true", help="plan the demo and write its workbook")
+    parser.add_argument(
+        "-o", "--output", type=Path, metavar="OUT", help="the workbook, or a folder for it (default: beside FILE)"
+    )
+
+
+def _add_schedule(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "schedule",
+        "print which box goes in which drawer at which row",
+        "Print the drawer schedule of the arrangement in the file; a project without one is planned first.",
+    )
+    _file(parser)
+    parser.add_argument("--csv", action="store_true", help="as comma-separated values, lengths in mm")
+
+
+def _add_result(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "result",
+        "write the complete result as JSON",
+        "Write project, plan, report, dimensions, parts, hardware and schedule as JSON.\n"
+        "A project without an arrangement, or with --plan every project, is planned first.",
+    )
+    _file(parser)
+    parser.add_argument("-o", "--output", type=Path, metavar="OUT", help="the file (default: standard output)")
+    parser.add_argument("--plan", action="store_true", help="plan anew, so that the result holds the proof")
+    _command(commands, "result-schema", "print the JSON schema of the complete result")
+
+
+def _add_check(commands: _Commands) -> None:
+    parser = _command(commands, "check", "say what is wrong with the arrangement as it stands in the file")
+    _file(parser)
+
+
+def _add_import(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "import",
+        "import an inventory from CSV or XLSX",
+        "Show which boxes an import would take over and which rows it refuses, and why.\n"
+        "Nothing is taken over without --accept.",
+    )
+    _file(parser)
+    parser.add_argument("table", type=Path, metavar="TABLE", help="the CSV or XLSX file")
+    parser.add_argument("--sheet", metavar="NAME", help="the sheet of an XLSX file (default: the first)")
+    parser.add_argument(
+        "--match",
+        action="append",
+        default=[],
+        metavar="FIELD=COLUMN",
+        help="read a field from a column, by its heading or number, e.g. --match label=Name (repeatable)",
+    )
+    parser.add_argument("--accept", action="store_true", help="take over what is shown as accepted, and save")

@@ -1,0 +1,80 @@
+"""The plan, its conflicts and the drawer schedule as plain text for a terminal."""
+
+import csv
+import io
+
+from baywright.model.length import LengthUnit, format_length
+from baywright.model.making import ScheduleLine
+from baywright.model.plan import Conflict, Goal, GoalValue, PlanResult, PlanStatus
+
+_STATUS = {
+    PlanStatus.PROVED_BEST: "Plan found and proved best: none is better.",
+    PlanStatus.FEASIBLE: "Plan found; it is not proved that none is better.",
+    PlanStatus.IMPOSSIBLE: "No plan keeps every limit.",
+    PlanStatus.STOPPED: "Stopped before a plan was found.",
+    PlanStatus.EMPTY: "There are no boxes to plan.",
+}
+_GOALS = {Goal.BAYS: "bays", Goal.ROWS: "hole rows in an upright", Goal.HANDLING: "handling effort"}
+
+
+def plan_text(result: PlanResult) -> str:
+    """The planner's answer: status, every goal with its proof, every conflict with its remedy."""
+    lines = [_STATUS[result.status]]
+    lines += [f"  {_goal(goal)}" for goal in result.goals]
+    lines += [_conflict(conflict) for conflict in result.conflicts]
+    return "\n".join(lines)
+
+
+def conflicts_text(conflicts: tuple[Conflict, ...]) -> str:
+    """Conflicts, a paragraph each."""
+    return "\n".join(_conflict(conflict) for conflict in conflicts)
+
+
+def _goal(goal: GoalValue) -> str:
+    proof = "proved" if goal.is_proved else f"none can be under {goal.bound:g}"
+    return f"{_GOALS[goal.goal]}: {goal.value:g} ({proof})"
+
+
+def _conflict(conflict: Conflict) -> str:
+    return f"- {conflict.message}" + (f"\n  {conflict.mend}" if conflict.mend else "")
+
+
+_HEADINGS = ("Bay", "Drawer", "Row", "Drill at", "Opening", "Lower edge", "Mass", "Box", "Size")
+
+
+def schedule_text(lines: tuple[ScheduleLine, ...], unit: LengthUnit) -> str:
+    """The drawer schedule as a table; “drill at” is over the upright's lower end, “lower edge” over the floor."""
+    rows = [_HEADINGS, *(_schedule_row(line, unit) for line in lines)]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADINGS))]
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows
+    )
+
+
+def _schedule_row(line: ScheduleLine, unit: LengthUnit) -> tuple[str, ...]:
+    return (
+        str(line.bay),
+        str(line.drawer),
+        str(line.runner_row),
+        format_length(line.runner_line_mm, unit),
+        format_length(line.opening_mm, unit),
+        format_length(line.lower_edge_mm, unit),
+        "?" if line.loaded_mass_kg is None else f"{line.loaded_mass_kg:g} kg",
+        line.box_label + (" (locked)" if line.locked else ""),
+        line.size_name,
+    )
+
+
+def schedule_csv(lines: tuple[ScheduleLine, ...]) -> str:
+    """The drawer schedule as comma-separated values, every field of it, lengths in mm."""
+    output = io.StringIO()
+    writer = csv.writer(output, lineterminator="\n")
+    names = list(ScheduleLine.model_fields)
+    writer.writerow(names)
+    writer.writerows([_plain(getattr(line, name)) for name in names] for line in lines)
+    return output.getvalue().rstrip("\n")
+
+
+def _plain(value: object) -> object:
+    """A text that a spreadsheet would take for a formula is marked as text by a leading apostrophe."""
+    return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else value
