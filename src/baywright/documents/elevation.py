@@ -1,0 +1,231 @@
+"""The front elevation to scale: stand, base, uprights with their hole rows, drawers with their boxes, shelves, top.
+
+Laws: every height and width comes from the workings, the frame and the drawer schedule, nothing is measured here;
+text never runs over its neighbour; sizes are told apart without colour too; the same document gives the same bytes.
+matplotlib is heavy, so import this module only where a drawing is really made.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from baywright.documents.caption import Field, caption
+from baywright.documents.key import draw_key, key_height
+from baywright.documents.lengths import plain_length
+from baywright.documents.pattern import Pattern, patterns
+from baywright.documents.sketch import FAINT, INK, Format, Scale, Sketch
+from baywright.making.frame import Frame, Span, frame_of
+from baywright.making.shelves import shelf_count
+from baywright.model.construction import Stand
+from baywright.model.making import ScheduleLine
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+_LEFT, _RIGHT, _ABOVE, _DIMENSIONS = 34.0, 66.0, 46.0, 46.0
+_USUAL_WIDTH, _MOST_WIDTH, _MOST_RUN_HEIGHT, _LEAST_BAY = 790.0, 2400.0, 430.0, 92.0
+_BAND, _WOOD, _TRAY = 7.0, "#f1ece2", "#d8d4cc"
+
+
+@dataclass(frozen=True)
+class _Scene:
+    """What every part of the drawing needs."""
+
+    project: Project
+    workings: Workings
+    frame: Frame
+    sheet: Sketch
+    scale: Scale
+    schedule: tuple[ScheduleLine, ...]
+    patterns: dict[str, Pattern]
+
+    def mm(self, length: float) -> float:
+        """A length of the run in points."""
+        return length * self.scale.points_per_mm
+
+    def shown(self, length_mm: float) -> str:
+        """A length as written beside a dimension line."""
+        return plain_length(length_mm, self.project.unit)
+
+    def block(self, left_mm: float, lower_mm: float, width_mm: float, height_mm: float, fill: str = _WOOD) -> None:
+        """A rectangle given in millimetres of the run."""
+        if width_mm > 0 and height_mm > 0:
+            self.sheet.rectangle(
+                self.scale.x(left_mm), self.scale.y(lower_mm), self.mm(width_mm), self.mm(height_mm), fill=fill
+            )
+
+
+def elevation(
+    project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...], kind: Format, dots_per_inch: int = 150
+) -> bytes:
+    """The front elevation of the present arrangement as PNG, SVG or PDF."""
+    return _draw(project, workings, schedule).to_bytes(kind, dots_per_inch)
+
+
+def _draw(project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...]) -> Sketch:
+    frame = frame_of(project, workings)
+    if not frame.spans:
+        return _nothing(project)
+    scene = _scene(project, workings, frame, schedule)
+    _heading(scene)
+    _stand(scene)
+    _carcass(scene)
+    _rows(scene)
+    for span in frame.spans:
+        if span.bay is None:
+            _shelves(scene, span)
+        else:
+            for line in schedule:
+                if line.bay == span.bay + 1:
+                    _drawer(scene, span, line)
+    _widths(scene)
+    _heights(scene)
+    draw_key(scene.sheet, project, schedule, scene.patterns, _key_room(scene.sheet))
+    return scene.sheet
+
+
+def _nothing(project: Project) -> Sketch:
+    sheet = Sketch(_USUAL_WIDTH, 120.0)
+    sheet.text(20.0, 80.0, project.name, 12.0, room=_USUAL_WIDTH - 40.0, bold=True)
+    sheet.text(20.0, 50.0, "There are no bays to draw yet.", 9.0)
+    return sheet
+
+
+def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[ScheduleLine, ...]) -> _Scene:
+    scale = _points_per_mm(workings, frame)
+    overhang = workings.value("overhang_side") * scale
+    width = max(_USUAL_WIDTH, frame.length_mm * scale + 2 * overhang + _LEFT + _RIGHT)
+    sizes = [size.id for size in project.box_sizes]
+    below = _DIMENSIONS + key_height(project, schedule, width - 2 * 20.0)
+    height = workings.value("unit_height") * scale + _ABOVE + below
+    left = _LEFT + overhang + max(0.0, (width - frame.length_mm * scale - 2 * overhang - _LEFT - _RIGHT) / 2)
+    sheet = Sketch(width, height)
+    return _Scene(project, workings, frame, sheet, Scale(scale, left, below), schedule, patterns(sizes))
+
+
+def _points_per_mm(workings: Workings, frame: Frame) -> float:
+    """As large as the sheet allows; on long runs the sheet grows rather than that bays become unreadable."""
+    length = frame.length_mm + 2 * workings.value("overhang_side")
+    fits = (_USUAL_WIDTH - _LEFT - _RIGHT) / length
+    readable = _LEAST_BAY / workings.value("bay_clear_width")
+    lowest_of_all = min(max(fits, readable), _MOST_RUN_HEIGHT / max(workings.value("unit_height"), 1.0))
+    return min(lowest_of_all, _MOST_WIDTH / length)
+
+
+def _key_room(sheet: Sketch) -> float:
+    return sheet.width - 2 * 20.0
+
+
+def _heading(scene: _Scene) -> None:
+    sheet, top = scene.sheet, scene.sheet.height
+    sheet.text(20.0, top - 13.0, scene.project.name, 11.0, room=sheet.width * 0.6, bold=True)
+    unit = "mm" if scene.project.unit == "mm" else "inches, to the nearest 1/32"
+    sheet.text(sheet.width - 20.0, top - 13.0, f"front elevation; dimensions in {unit}", 7.5, across="right")
+    y = scene.scale.y(scene.workings.value("unit_height")) + 9.0
+    for span in scene.frame.spans:
+        words = "shelves" if span.bay is None else f"bay {span.bay + 1}"
+        middle = scene.scale.x(span.left_mm + span.width_mm / 2)
+        sheet.text(middle, y, words, 8.0, room=scene.mm(span.width_mm) + 6.0, bold=True, across="center")
+
+
+def _stand(scene: _Scene) -> None:
+    standing, frame = scene.project.construction.standing, scene.frame
+    scene.sheet.line(
+        (scene.scale.x(0.0) - 22.0, scene.scale.floor), (scene.scale.x(frame.length_mm) + 60.0, scene.scale.floor), 1.6
+    )
+    if standing.kind is Stand.PLINTH:
+        scene.block(0.0, 0.0, frame.length_mm, standing.height_mm, "#dcd6ca")
+        return
+    width = min(40.0, frame.upright_mm * 2)
+    for middle in frame.middles_mm:
+        left = min(max(middle - width / 2, 0.0), frame.length_mm - width)
+        scene.block(left, 0.0, width, standing.height_mm, FAINT)
+
+
+def _carcass(scene: _Scene) -> None:
+    workings, boards = scene.workings, scene.project.construction.boards
+    base_upper, height = workings.value("base_upper_height"), workings.value("upright_height")
+    for left, right in scene.frame.carcasses_mm:
+        scene.block(left, base_upper - boards.base_mm, right - left, boards.base_mm)
+    for upright in scene.frame.uprights:
+        scene.block(upright.left_mm, base_upper, scene.frame.upright_mm, height)
+    side = workings.value("overhang_side")
+    scene.block(-side, base_upper + height, scene.frame.length_mm + 2 * side, boards.top_mm, "#e6dfd0")
+
+
+def _rows(scene: _Scene) -> None:
+    """A dot for every hole row on every upright, and the number of every fifth row at the left."""
+    workings = scene.workings
+    lowest = workings.value("base_upper_height") + workings.value("first_row")
+    rows = [lowest + workings.value("pitch") * row for row in range(round(workings.value("upright_rows")))]
+    spacing = scene.mm(workings.value("pitch"))
+    dot = min(1.4, spacing * 0.3)
+    scene.sheet.dots([(scene.scale.x(x), scene.scale.y(y)) for x in scene.frame.middles_mm for y in rows], dot)
+    step = next(step for step in (1, 5, 10, 20, 50, 100, 1000) if step * spacing >= 18.0 or step == 1000)
+    left = scene.scale.x(-workings.value("overhang_side")) - 4.0
+    for number, height in enumerate(rows, 1):
+        if number == 1 or number % step == 0:
+            scene.sheet.text(left, scene.scale.y(height), str(number), 6.0, colour=INK, across="right")
+    middle = scene.scale.y((rows[0] + rows[-1]) / 2) if rows else 0.0
+    scene.sheet.text(left - 17.0, middle, "hole rows", 6.5, across="center", upright=True)
+
+
+def _shelves(scene: _Scene, span: Span) -> None:
+    workings, count = scene.workings, shelf_count(scene.project, scene.workings)
+    rows, play = round(workings.value("upright_rows")), workings.value("shelf_play")
+    lowest = workings.value("base_upper_height") + workings.value("first_row")
+    for shelf in range(count):
+        row = round((shelf + 1) * rows / (count + 1))
+        height = lowest + workings.value("pitch") * row
+        scene.block(
+            span.left_mm + play, height, span.width_mm - 2 * play, scene.project.construction.boards.shelf_mm
+        )  # fmt: skip
+
+
+def _drawer(scene: _Scene, span: Span, line: ScheduleLine) -> None:
+    workings, drawers = scene.workings, scene.project.construction.drawers
+    width, thickness = workings.value("drawer_outside_width"), workings.value("runner_thickness")
+    left = span.left_mm + (span.width_mm - width) / 2
+    runner = line.lower_edge_mm + workings.value("line_offset")
+    for x in (span.left_mm, span.left_mm + span.width_mm - thickness):
+        scene.block(x, runner - 8.0, thickness, 16.0, INK)
+    scene.block(left, line.lower_edge_mm, width, drawers.side_height_mm, _TRAY)
+    size = scene.project.size_of(scene.project.box(line.box_id))
+    box_left, lower = span.left_mm + (span.width_mm - size.width_mm) / 2, line.box_top_mm - size.height_mm
+    scene.block(box_left, lower, size.width_mm, size.height_mm, "white")
+    pattern, band = scene.patterns[size.id], min(_BAND, scene.mm(size.width_mm) / 5)
+    x, y = scene.scale.x(box_left), scene.scale.y(lower)
+    scene.sheet.rectangle(x, y, band, scene.mm(size.height_mm), fill=pattern.shade, hatch=pattern.hatch)
+    _caption(scene, line, x + band + 3.0, y, scene.mm(size.width_mm) - band - 5.0, scene.mm(size.height_mm))
+
+
+def _caption(scene: _Scene, line: ScheduleLine, left: float, lower: float, room: float, height: float) -> None:
+    mass = "not weighed" if line.loaded_mass_kg is None else f"{line.loaded_mass_kg:g} kg"
+    height_words = f"{scene.shown(line.lower_edge_mm)} over floor"
+    caption(
+        scene.sheet, Field(left, lower, room, height), line.box_label, f"row {line.runner_row}", [mass, height_words]
+    )
+
+
+def _widths(scene: _Scene) -> None:
+    y = scene.scale.floor - 18.0
+    for span in scene.frame.spans:
+        left, right = scene.scale.x(span.left_mm), scene.scale.x(span.left_mm + span.width_mm)
+        scene.sheet.level_dimension(left, right, y, scene.shown(span.width_mm))
+    ends = scene.scale.x(0.0), scene.scale.x(scene.frame.length_mm)
+    for x in ends:
+        scene.sheet.line((x, scene.scale.floor - 4.0), (x, y - 22.0), 0.4, FAINT)
+    scene.sheet.level_dimension(*ends, y - 18.0, scene.shown(scene.frame.length_mm))
+
+
+def _heights(scene: _Scene) -> None:
+    workings = scene.workings
+    levels = [0.0, workings.value("base_upper_height")]
+    levels.append(levels[1] + workings.value("upright_height"))
+    levels.append(workings.value("unit_height"))
+    side = scene.scale.x(scene.frame.length_mm + workings.value("overhang_side"))
+    inner, outer = side + 18.0, side + 54.0
+    for level in levels[1:]:
+        y = scene.scale.y(level)
+        scene.sheet.line((side + 4.0, y), ((outer if level == levels[-1] else inner) + 3.0, y), 0.4, FAINT)
+    for lower, upper in pairwise(levels):
+        scene.sheet.height_dimension(inner, scene.scale.y(lower), scene.scale.y(upper), scene.shown(upper - lower))
+    scene.sheet.height_dimension(outer, scene.scale.y(0.0), scene.scale.y(levels[-1]), scene.shown(levels[-1]))

@@ -1,0 +1,122 @@
+"""A drawing surface in points with a scale for millimetres: rectangles, lines, measured text, dimension lines.
+
+Laws: no global state of matplotlib is touched; the same calls give the same bytes (no dates, fixed ids).
+"""
+
+import io
+from dataclasses import dataclass
+from typing import Any, Literal
+
+import matplotlib
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.figure import Figure
+from matplotlib.patches import Rectangle
+
+from baywright.documents.lettering import printable, shortened, sized_font, width_of
+
+INK = "#1c1f24"
+FAINT = "#8b9098"
+
+_POINTS_PER_INCH = 72.0
+_SETTINGS: Any = {
+    "svg.hashsalt": "baywright",
+    "svg.fonttype": "path",
+    "pdf.fonttype": 42,
+    "hatch.linewidth": 0.5,
+    "text.hinting": "none",
+}
+
+Format = Literal["png", "svg", "pdf"]
+
+
+@dataclass(frozen=True)
+class Scale:
+    """From millimetres of the run (x from its left end, y from the floor) to points on the sheet."""
+
+    points_per_mm: float
+    left: float
+    floor: float
+
+    def x(self, mm: float) -> float:
+        """Points from the sheet's left edge."""
+        return self.left + mm * self.points_per_mm
+
+    def y(self, mm: float) -> float:
+        """Points from the sheet's lower edge."""
+        return self.floor + mm * self.points_per_mm
+
+
+class Sketch:
+    """One sheet of `width` × `height` points."""
+
+    def __init__(self, width: float, height: float) -> None:
+        self.width = width
+        self.height = height
+        self._figure = Figure(figsize=(width / _POINTS_PER_INCH, height / _POINTS_PER_INCH), facecolor="white")
+        FigureCanvasAgg(self._figure)
+        self._axes = self._figure.add_axes((0.0, 0.0, 1.0, 1.0))
+        self._axes.set_xlim(0, width)
+        self._axes.set_ylim(0, height)
+        self._axes.axis("off")
+
+    def rectangle(
+        self, left: float, lower: float, width: float, height: float, *,
+        fill: str = "white", edge: str = INK, line: float = 0.6, hatch: str = "",
+    ) -> None:  # fmt: skip
+        """A filled rectangle; hatched in the edge's colour where `hatch` is given."""
+        self._axes.add_patch(
+            Rectangle((left, lower), width, height, facecolor=fill, edgecolor=edge, linewidth=line, hatch=hatch or None)
+        )
+
+    def line(self, start: tuple[float, float], end: tuple[float, float], width: float = 0.5, colour: str = INK) -> None:
+        """A straight line."""
+        self._axes.plot([start[0], end[0]], [start[1], end[1]], color=colour, linewidth=width, solid_capstyle="butt")
+
+    def dots(self, points: list[tuple[float, float]], size: float = 0.8) -> None:
+        """Small filled dots."""
+        if points:
+            across, up = zip(*points, strict=True)
+            self._axes.plot(across, up, linestyle="none", marker="o", markersize=size, color=INK, markeredgewidth=0)
+
+    def text(
+        self, x: float, y: float, words: str, size: float, *, room: float | None = None, bold: bool = False,
+        colour: str = INK, across: Literal["left", "center", "right"] = "left", upright: bool = False,
+    ) -> None:  # fmt: skip
+        """Text centred on `y` (on `x` where `upright`), shortened to `room` points where that is given."""
+        shown = printable(words) if room is None else shortened(words, room, size, bold)
+        if shown:
+            self._axes.text(
+                x, y, shown, fontproperties=sized_font(size, bold), color=colour, ha=across, va="center",
+                rotation=90 if upright else 0, parse_math=False,
+            )  # fmt: skip
+
+    def level_dimension(self, left: float, right: float, y: float, words: str, size: float = 7.0) -> None:
+        """A horizontal dimension line with its text over the middle; without text where that has no room."""
+        self._ticked((left, y), (right, y))
+        if width_of(words, size) <= right - left:
+            self.text((left + right) / 2, y + size * 0.75, words, size, across="center")
+
+    def height_dimension(self, x: float, lower: float, upper: float, words: str, size: float = 7.0) -> None:
+        """A vertical dimension line; its text stands upright left of it, or level to the right where it is short."""
+        self._ticked((x, lower), (x, upper))
+        if width_of(words, size) <= upper - lower:
+            self.text(x - size * 0.75, (lower + upper) / 2, words, size, across="center", upright=True)
+        else:
+            self.text(x + 3.0, (lower + upper) / 2, words, size)
+
+    def _ticked(self, start: tuple[float, float], end: tuple[float, float]) -> None:
+        self.line(start, end, 0.5)
+        for x, y in (start, end):
+            self.line((x - 2.0, y - 2.0), (x + 2.0, y + 2.0), 0.9)
+
+    def to_bytes(self, kind: Format, dots_per_inch: int = 150) -> bytes:
+        """The sheet as a file's content."""
+        metadata = {
+            "png": {"Software": None},
+            "svg": {"Date": None, "Creator": "Baywright"},
+            "pdf": {"CreationDate": None, "Creator": "Baywright", "Producer": None},
+        }[kind]
+        target = io.BytesIO()
+        with matplotlib.rc_context(_SETTINGS):
+            self._figure.savefig(target, format=kind, dpi=dots_per_inch, metadata=metadata)
+        return target.getvalue()
