@@ -1,0 +1,231 @@
+"""The drawing itself: the run behind, drawers as items that can be selected, dimensions and the carried box in front.
+
+Laws: redrawn from one layout, only what changed; selecting and redrawing edit nothing; it hands presses on drawers to
+whoever carries boxes (`Hands`) and moves none itself.
+"""
+
+from collections.abc import Iterable
+from typing import Protocol
+
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QContextMenuEvent, QKeyEvent, QMouseEvent, QPainter
+from PySide6.QtWidgets import QGraphicsView, QWidget
+
+from baywright.gui.elevation.carcass import paint_carcass
+from baywright.gui.elevation.dimension import Dimensions
+from baywright.gui.elevation.drag import Ghost
+from baywright.gui.elevation.face import FaceStyle
+from baywright.gui.elevation.ghost import paint_ghost
+from baywright.gui.elevation.item import DrawerItem
+from baywright.gui.elevation.layout import Layout
+from baywright.gui.elevation.lettering import Line, bold, draw_lines
+from baywright.gui.elevation.neighbour import neighbour
+from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
+from baywright.gui.elevation.sheet import Sheet
+
+_ARROWS = {
+    Qt.Key.Key_Up: (0, 1),
+    Qt.Key.Key_Down: (0, -1),
+    Qt.Key.Key_Left: (-1, 0),
+    Qt.Key.Key_Right: (1, 0),
+}
+
+
+class Hands(Protocol):
+    """Whoever carries boxes; positions are global pixels."""
+
+    def press(self, box_id: str, carried: tuple[str, ...], position: QPoint, grip: QPointF | None) -> None:
+        """A box was taken hold of."""
+
+    def move(self, position: QPoint) -> None:
+        """The pointer moved with the button down."""
+
+    def release(self, position: QPoint) -> None:
+        """The button was let go."""
+
+    @property
+    def is_holding(self) -> bool:
+        """Whether a box is held."""
+        ...
+
+
+class Canvas(Sheet):
+    """The elevation of one layout."""
+
+    selection_changed = Signal()
+    menu_wanted = Signal(QPoint)
+    """A context menu is wanted at that global position."""
+
+    def __init__(self, style: FaceStyle, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setDragMode(QGraphicsView.DragMode.RubberBandDrag)
+        self.setAccessibleName("Front elevation")
+        self._style = style
+        self._layout: Layout | None = None
+        self._dimensions: Dimensions | None = None
+        self._hint: tuple[str, ...] = ()
+        self._items: dict[str, DrawerItem] = {}
+        self._ghost: Ghost | None = None
+        self._hands: Hands | None = None
+        self.scene().selectionChanged.connect(self.selection_changed)
+
+    def set_hands(self, hands: Hands) -> None:
+        """Who carries boxes from now on."""
+        self._hands = hands
+
+    # What is shown
+
+    def show_layout(self, layout: Layout, dimensions: Dimensions | None, hint: tuple[str, ...] = ()) -> None:
+        """Show another layout; items whose drawer is the same as before are left alone."""
+        self._layout, self._dimensions, self._hint = layout, dimensions, hint
+        drawers = {drawer.box.id: drawer for drawer in layout.drawers}
+        for box_id in [box_id for box_id in self._items if box_id not in drawers]:
+            self.scene().removeItem(self._items.pop(box_id))
+        for box_id, drawer in drawers.items():
+            item = self._items.get(box_id)
+            if item is None:
+                self._items[box_id] = DrawerItem(drawer, self._style)
+                self.scene().addItem(self._items[box_id])
+            elif item.drawer != drawer:
+                item.show_drawer(drawer, self._style)
+        self.show_extent(layout.frame.extent if layout.frame else None)
+        self.viewport().update()
+
+    def margins_px(self, size: QSize) -> tuple[float, float, float, float]:
+        """Room for row numbers, bay numbers and dimensions."""
+        return chains_for(size).margins
+
+    def show_style(self, style: FaceStyle) -> None:
+        """Paint with other colours, letters or units."""
+        self._style = style
+        for item in self._items.values():
+            item.show_drawer(item.drawer, style)
+        self.viewport().update()
+
+    def show_ghost(self, ghost: Ghost | None) -> None:
+        """Show the carried box, or no longer."""
+        self._ghost = ghost
+        self.viewport().update()
+
+    def show_moving(self, box_ids: Iterable[str]) -> None:
+        """Fade these drawers, and no others."""
+        moving = set(box_ids)
+        for box_id, item in self._items.items():
+            item.show_moving(box_id in moving)
+
+    # Selection
+
+    @property
+    def selected_ids(self) -> tuple[str, ...]:
+        """The boxes whose drawers are selected, bay by bay from below."""
+        chosen = [item.drawer for item in self._items.values() if item.isSelected()]
+        return tuple(drawer.box.id for drawer in sorted(chosen, key=lambda drawer: (drawer.bay, drawer.number)))
+
+    def select(self, box_ids: Iterable[str]) -> None:
+        """Select exactly these boxes, as far as they have a drawer."""
+        wanted = set(box_ids)
+        if wanted == set(self.selected_ids):
+            return
+        self.scene().blockSignals(True)
+        for box_id, item in self._items.items():
+            item.setSelected(box_id in wanted)
+        self.scene().blockSignals(False)
+        self.scene().selectionChanged.emit()
+        self.viewport().update()
+
+    def reveal(self, box_id: str) -> None:
+        """Scroll so far that the drawer of a box can be seen."""
+        if box_id in self._items:
+            self._items[box_id].ensureVisible()
+
+    def middle_of(self, box_id: str) -> QPoint:
+        """The global pixel in the middle of a box's face."""
+        centre = self._items[box_id].drawer.areas.box.centre
+        return self.viewport().mapToGlobal(self.mapFromScene(centre))
+
+    def drawer_item(self, box_id: str) -> DrawerItem | None:
+        """The item of a box's drawer."""
+        return self._items.get(box_id)
+
+    # Painting
+
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """Ground and carcass."""
+        painter.fillRect(rect, QColor(self._style.colours.ground))
+        if self._layout is not None and self._layout.frame is not None:
+            paint_carcass(painter, self._layout.frame, self._style)
+
+    def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """Dimensions, the carried box, and a hint where there is nothing to see yet."""
+        if self._layout is not None and self._layout.frame is not None and self._dimensions is not None:
+            chains = chains_for(self.maximumViewportSize())
+            paint_dimensions(painter, self._layout.frame, self._dimensions, chains, self._style)
+            selected = self.selected_ids
+            if len(selected) == 1 and self._ghost is None:
+                paint_opening(painter, self._items[selected[0]].drawer, self._layout.frame, self._style)
+        if self._hint:
+            self._paint_hint(painter)
+        if self._ghost is not None:
+            paint_ghost(painter, self._ghost, self._style, QRectF(self.viewport().rect()))
+
+    def _paint_hint(self, painter: QPainter) -> None:
+        colours = self._style.colours
+        painter.save()
+        painter.resetTransform()
+        room = QRectF(self.viewport().rect())
+        lines = [Line(self._hint[0], bold(self._style.font), QColor(colours.window.text))]
+        lines += [Line(text, self._style.font, QColor(colours.window.muted)) for text in self._hint[1:]]
+        height = 22.0 * len(lines) + 16.0
+        plate = QRectF(room.left(), room.center().y() - height / 2, room.width(), height)
+        painter.fillRect(plate, QColor(colours.ground))
+        draw_lines(painter, plate.adjusted(12, 4, -12, -4), lines)
+        painter.restore()
+
+    # The mouse and the keys
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Select as usual; a left press on a drawer also takes hold of its box."""
+        super().mousePressEvent(event)
+        if event.button() is not Qt.MouseButton.LeftButton or self._space_held or self._hands is None:
+            return
+        item = self.itemAt(event.position().toPoint())
+        if isinstance(item, DrawerItem) and item.isSelected():
+            areas = item.drawer.areas.outside
+            grip = self.at_pixel(event.position()) - QPointF(areas.centre.x(), areas.bottom)
+            self._hands.press(item.box_id, self.selected_ids, event.globalPosition().toPoint(), grip)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Carry the box that is held."""
+        if self._hands is not None and self._hands.is_holding:
+            self._hands.move(event.globalPosition().toPoint())
+        else:
+            super().mouseMoveEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let the box go."""
+        if self._hands is not None and self._hands.is_holding and event.button() is Qt.MouseButton.LeftButton:
+            self._hands.release(event.globalPosition().toPoint())
+        super().mouseReleaseEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """The menu is about the drawer under the pointer, or by key about the selected ones."""
+        if event.reason() is QContextMenuEvent.Reason.Keyboard:
+            ids = self.selected_ids
+            self.menu_wanted.emit(self.middle_of(ids[0]) if ids else self.mapToGlobal(self.rect().center()))
+            return
+        item = self.itemAt(event.pos())
+        if isinstance(item, DrawerItem) and not item.isSelected():
+            self.select([item.box_id])
+        self.menu_wanted.emit(event.globalPos())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrows go from drawer to drawer; with shift they add to the selection."""
+        step = _ARROWS.get(Qt.Key(event.key()))
+        plain = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if step is None or plain not in (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ShiftModifier):
+            super().keyPressEvent(event)
+            return
+        if self._layout is not None and (found := neighbour(self._layout, self.selected_ids, step)):
+            keep = self.selected_ids if plain == Qt.KeyboardModifier.ShiftModifier else ()
+            self.select([*keep, found])
+            self.reveal(found)

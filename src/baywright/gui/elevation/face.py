@@ -1,0 +1,143 @@
+"""How a drawer with its box is painted: tray, box, air over it, runners, lock and trouble signs, text.
+
+Laws: painted in pixels, outlines inside their areas; a state is told by sign, line and word, never by colour alone.
+"""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+
+from baywright.gui.elevation.captions import drawer_details
+from baywright.gui.elevation.colours import ElevationColours
+from baywright.gui.elevation.drawers import Drawer, DrawerAreas
+from baywright.gui.elevation.lettering import SLACK_PX, Line, bold, draw_lines, smaller, split_in_two, text_width
+from baywright.gui.elevation.pixels import Pixels, in_pixels
+from baywright.model.arrangement import Lock
+from baywright.model.length import LengthUnit
+
+SIGN_WIDTH_PX = 14.0
+_LEAST_SIGN_HEIGHT_PX = 12.0
+_LEAST_SIGN_FACE_PX = 30.0
+
+
+@dataclass(frozen=True)
+class FaceStyle:
+    """What a face is painted with."""
+
+    colours: ElevationColours
+    font: QFont
+    unit: LengthUnit
+
+
+def paint_drawer(painter: QPainter, drawer: Drawer, style: FaceStyle, *, selected: bool) -> None:
+    """Paint one drawer in its place."""
+    with in_pixels(painter) as pixels:
+        _paint_tray(painter, drawer.areas, style.colours, pixels)
+        face = pixels.rect(drawer.areas.box)
+        _paint_box(painter, face, drawer, style.colours, selected=selected)
+        inner = face.adjusted(3, 1, -3, -1)
+        if face.width() >= _LEAST_SIGN_FACE_PX and face.height() >= _LEAST_SIGN_HEIGHT_PX:
+            inner.setLeft(inner.left() + _paint_signs(painter, inner, drawer, style.colours, selected=selected))
+        draw_lines(painter, inner, face_lines(drawer, style, inner.size(), selected=selected))
+
+
+def face_lines(drawer: Drawer, style: FaceStyle, room: QSizeF, *, selected: bool) -> list[Line]:
+    """The text of a face: label, then details as far as there is room; a long label takes two lines of a high face."""
+    colours = style.colours
+    strong = QColor(colours.selected_text if selected else colours.box_text)
+    weak = QColor(colours.selected_text if selected else colours.box_detail)
+    small = smaller(style.font)
+    is_high = room.height() >= 3.2 * QFontMetricsF(style.font).height()
+    if is_high:
+        labels = split_in_two(Line(drawer.box.label, bold(style.font), strong), room.width())
+    else:
+        labels = [Line(drawer.box.label, _label_font(drawer.box.label, style.font, room), strong)]
+    details = drawer_details(drawer, style.unit)
+    return [*labels, *(Line(wordings[0], small, weak, wordings[1:]) for wordings in details)]
+
+
+def _label_font(label: str, font: QFont, room: QSizeF) -> QFont:
+    """The strongest type in which the label fits into one line, else the smallest."""
+    fonts = (bold(font), bold(smaller(font)), smaller(font, 0.82))
+    for candidate in fonts:
+        fits_across = text_width(label, candidate) <= room.width()
+        if fits_across and QFontMetricsF(candidate).height() <= room.height() + SLACK_PX:
+            return candidate
+    return fonts[-1]
+
+
+def _paint_tray(painter: QPainter, areas: DrawerAreas, colours: ElevationColours, pixels: Pixels) -> None:
+    painter.setPen(QPen(QColor(colours.runner), 2.0))
+    for runner in areas.runners:
+        y = pixels.y(runner.bottom)
+        painter.drawLine(QPointF(pixels.x(runner.left), y), QPointF(pixels.x(runner.right), y))
+    for piece in (*areas.sides, areas.bottom):
+        painter.fillRect(pixels.rect(piece), QColor(colours.tray))
+    painter.setPen(QPen(QColor(colours.board_line), 1.0))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(pixels.rect(areas.outside).adjusted(0.5, 0.5, -0.5, -0.5))
+    band = pixels.rect(areas.clearance)
+    painter.fillRect(band, QBrush(QColor(colours.clearance), Qt.BrushStyle.Dense6Pattern))
+    painter.setPen(QPen(QColor(colours.clearance), 1.0, Qt.PenStyle.DashLine))
+    painter.drawLine(band.topLeft(), band.topRight())
+
+
+def _paint_box(painter: QPainter, face: QRectF, drawer: Drawer, colours: ElevationColours, *, selected: bool) -> None:
+    width, line = 1.0, colours.box_line
+    if selected:
+        width, line = 3.0, colours.selected_line
+    painter.fillRect(face, QColor(colours.selected if selected else colours.box))
+    _outline(painter, face, QPen(QColor(line), width))
+    if drawer.troubles:
+        inside = face.adjusted(width, width, -width, -width) if selected else face
+        _outline(painter, inside, QPen(QColor(colours.trouble), 2.0, Qt.PenStyle.DashLine))
+
+
+def _outline(painter: QPainter, rect: QRectF, pen: QPen) -> None:
+    """A line along the inside of a rectangle."""
+    half = pen.widthF() / 2
+    pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+    painter.setPen(pen)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(rect.adjusted(half, half, -half, -half))
+
+
+def _paint_signs(
+    painter: QPainter, face: QRectF, drawer: Drawer, colours: ElevationColours, *, selected: bool
+) -> float:
+    """Paint the signs at the face's left; returns the width they take."""
+    used = 0.0
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
+    if drawer.troubles:
+        paint_warning(painter, QPointF(face.left() + SIGN_WIDTH_PX / 2, face.center().y()), QColor(colours.trouble))
+        used += SIGN_WIDTH_PX
+    if drawer.lock is not Lock.NONE:
+        colour = QColor(colours.selected_text if selected else colours.box_text)
+        paint_padlock(painter, QPointF(face.left() + used + SIGN_WIDTH_PX / 2, face.center().y()), colour)
+        used += SIGN_WIDTH_PX
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
+    return used
+
+
+def paint_padlock(painter: QPainter, centre: QPointF, colour: QColor) -> None:
+    """A small padlock."""
+    painter.setPen(QPen(colour, 1.6))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawArc(QRectF(centre.x() - 2.6, centre.y() - 5.5, 5.2, 7.0), 0, 180 * 16)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour)
+    painter.drawRoundedRect(QRectF(centre.x() - 4.2, centre.y() - 1.6, 8.4, 6.8), 1.2, 1.2)
+
+
+def paint_warning(painter: QPainter, centre: QPointF, colour: QColor) -> None:
+    """A small triangle with an exclamation mark."""
+    triangle = QPainterPath()
+    x, y = centre.x(), centre.y()
+    triangle.addPolygon(QPolygonF([QPointF(x, y - 5.5), QPointF(x + 5.8, y + 4.8), QPointF(x - 5.8, y + 4.8)]))
+    triangle.closeSubpath()
+    painter.setPen(QPen(colour, 1.4))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPath(triangle)
+    painter.drawLine(QPointF(x, y - 2.0), QPointF(x, y + 1.4))
+    painter.drawPoint(QPointF(x, y + 3.2))

@@ -1,0 +1,146 @@
+"""How dimensions are painted: extension lines, the line between with strokes at its ends, and the figure on it."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+
+from baywright.gui.elevation.area import Area
+from baywright.gui.elevation.captions import opening_caption
+from baywright.gui.elevation.dimension import ACROSS_CHAINS, UP_CHAINS, Dimension, Dimensions
+from baywright.gui.elevation.drawers import Drawer
+from baywright.gui.elevation.face import FaceStyle
+from baywright.gui.elevation.frame import Frame
+from baywright.gui.elevation.lettering import Line, bold, draw_upright_text, longest_that_fits, smaller, text_width
+from baywright.gui.elevation.pixels import Pixels, in_pixels
+
+CHAIN_PX = 19.0
+"""From one chain of dimensions to the next."""
+BAY_NUMBERS_PX = 18.0
+LEFT_MARGIN_PX = 44.0
+TOP_MARGIN_PX = 24.0
+_STROKE_PX = 3.0
+_PLATE_GAP_PX = 11.0
+_ROOMY_HEIGHT_PX, _LEAST_HEIGHT_PX = 280, 190
+
+
+@dataclass(frozen=True)
+class Chains:
+    """How many chains of dimensions there is room for: below the floor, and at the right."""
+
+    across: int
+    up: int
+
+    @property
+    def margins(self) -> tuple[float, float, float, float]:
+        """Room left, over, right of and below the run, in pixels."""
+        below = BAY_NUMBERS_PX + self.across * CHAIN_PX + 10.0
+        return LEFT_MARGIN_PX, TOP_MARGIN_PX, self.up * CHAIN_PX + 16.0, below
+
+
+def chains_for(size: QSize) -> Chains:
+    """The chains that a view of that size shows; a small one keeps the room for the run."""
+    across = ACROSS_CHAINS if size.height() >= _ROOMY_HEIGHT_PX else 1 if size.height() >= _LEAST_HEIGHT_PX else 0
+    up = UP_CHAINS if min(size.width(), size.height()) >= _ROOMY_HEIGHT_PX else 0
+    return Chains(across, up)
+
+
+def paint_dimensions(painter: QPainter, frame: Frame, dimensions: Dimensions, chains: Chains, style: FaceStyle) -> None:
+    """Paint bay numbers and, as far as there is room, dimensions round the run."""
+    with in_pixels(painter) as pixels:
+        _paint_bay_numbers(painter, frame, style, pixels)
+        font = smaller(style.font, 0.9)
+        painter.setFont(font)
+        floor = pixels.y(0.0)
+        for dimension in dimensions.across:
+            if dimension.chain < chains.across:
+                _paint_across(painter, dimension, floor, style, font, pixels)
+        edge = pixels.x(frame.extent.right)
+        for dimension in dimensions.up:
+            if dimension.chain < chains.up:
+                _paint_up(painter, dimension, edge, style, font, pixels)
+
+
+def paint_opening(painter: QPainter, drawer: Drawer, frame: Frame, style: FaceStyle) -> None:
+    """Paint beside a drawer what height it takes of its bay: at the right, or at the left where no room is left."""
+    with in_pixels(painter) as pixels:
+        opening = pixels.rect(drawer.areas.opening)
+        font = bold(smaller(style.font, 0.9))
+        text = opening_caption(drawer, style.unit)
+        width, height = text_width(text, font) + 10.0, QFontMetricsF(font).height() + 4.0
+        at_right = opening.right() + _PLATE_GAP_PX + width <= pixels.x(frame.top.right)
+        x = opening.right() + 3.0 if at_right else opening.left() - 3.0
+        painter.setPen(QPen(QColor(style.colours.selected_line), 1.6))
+        painter.drawLines([
+            QLineF(x, opening.top(), x, opening.bottom()),
+            QLineF(x - 4.0, opening.top(), x + 4.0, opening.top()),
+            QLineF(x - 4.0, opening.bottom(), x + 4.0, opening.bottom()),
+        ])  # fmt: skip
+        left = opening.right() + _PLATE_GAP_PX if at_right else opening.left() - _PLATE_GAP_PX - width
+        _paint_plate(painter, QRectF(left, opening.center().y() - height / 2, width, height), text, font, style)
+
+
+def _paint_plate(painter: QPainter, plate: QRectF, text: str, font: QFont, style: FaceStyle) -> None:
+    """A line of text on a ground that hides what is behind it."""
+    painter.setFont(font)
+    painter.setPen(QPen(QColor(style.colours.selected_line), 1.0))
+    painter.setBrush(QColor(style.colours.window.base))
+    painter.drawRect(plate)
+    painter.setPen(QColor(style.colours.window.text))
+    painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, text)
+
+
+def _paint_bay_numbers(painter: QPainter, frame: Frame, style: FaceStyle, pixels: Pixels) -> None:
+    font = bold(style.font)
+    painter.setFont(font)
+    painter.setPen(QColor(style.colours.window.text))
+    top = pixels.y(0.0) + 2.0
+    for number, bay in enumerate(frame.bays, start=1):
+        place = _columns(bay, pixels, top, BAY_NUMBERS_PX)
+        text = longest_that_fits((f"Bay {number}", str(number)), font, place.width())
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
+
+
+def _columns(area: Area, pixels: Pixels, top: float, height: float) -> QRectF:
+    left, right = pixels.x(area.left), pixels.x(area.right)
+    return QRectF(left, top, right - left, height)
+
+
+def _paint_across(
+    painter: QPainter, dimension: Dimension, floor: float, style: FaceStyle, font: QFont, pixels: Pixels
+) -> None:
+    left, right = pixels.x(dimension.start), pixels.x(dimension.end)
+    y = floor + BAY_NUMBERS_PX + (dimension.chain + 0.75) * CHAIN_PX
+    text = longest_that_fits(dimension.texts, font, right - left - 6.0)
+    painter.setPen(QPen(QColor(style.colours.dimension), 1.0))
+    painter.drawLines([
+        QLineF(left, y, right, y),
+        QLineF(left, y - _STROKE_PX * 2, left, y + _STROKE_PX),
+        QLineF(right, y - _STROKE_PX * 2, right, y + _STROKE_PX),
+    ])  # fmt: skip
+    if text:
+        height = painter.fontMetrics().height()
+        width = text_width(text, font) + 6.0
+        place = QRectF((left + right - width) / 2, y - height / 2, width, height)
+        painter.fillRect(place, QColor(style.colours.ground))
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
+
+
+def _paint_up(
+    painter: QPainter, dimension: Dimension, edge: float, style: FaceStyle, font: QFont, pixels: Pixels
+) -> None:
+    low, high = pixels.y(dimension.start), pixels.y(dimension.end)
+    x = edge + (dimension.chain + 0.8) * CHAIN_PX
+    text = longest_that_fits(dimension.texts, font, low - high - 6.0)
+    colour = QColor(style.colours.dimension)
+    painter.setPen(QPen(colour, 1.0))
+    painter.drawLines([
+        QLineF(x, low, x, high),
+        QLineF(x - _STROKE_PX * 2, low, x + _STROKE_PX, low),
+        QLineF(x - _STROKE_PX * 2, high, x + _STROKE_PX, high),
+    ])  # fmt: skip
+    if text:
+        height, length = painter.fontMetrics().height(), text_width(text, font) + 6.0
+        middle = (low + high) / 2
+        painter.fillRect(QRectF(x - height / 2, middle - length / 2, height, length), QColor(style.colours.ground))
+        draw_upright_text(painter, QPointF(x, middle), Line(text, font, colour))

@@ -1,0 +1,157 @@
+"""The elevation's twin for those who cannot see or point: every drawer as a row of a table, selected in step with it.
+
+Laws: it tells the same layout in words; it edits nothing.
+"""
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QItemSelection,
+    QItemSelectionModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    Qt,
+    Signal,
+)
+from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
+
+from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice
+from baywright.app.session import Session
+from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption
+from baywright.gui.elevation.drawers import Drawer
+from baywright.gui.elevation.layout import lay_out
+from baywright.gui.elevation.view import ElevationView
+from baywright.model.length import LengthUnit, format_length
+
+HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock")
+_ANY = QModelIndex | QPersistentModelIndex
+_ROOT = QModelIndex()
+
+
+class DrawerTable(QAbstractTableModel):
+    """The drawers of a session's document, bay by bay from below."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session = session
+        self._drawers: tuple[Drawer, ...] = ()
+        self._unit = session.project.unit
+        self.refresh()
+        unsubscribe = session.subscribe(self._on_noticed)
+        self.destroyed.connect(lambda _gone=None: unsubscribe())
+
+    def refresh(self) -> None:
+        """Read the session's present document."""
+        layout = lay_out(self._session.project, self._session.workings, self._session.report)
+        if (layout.drawers, layout.project.unit) == (self._drawers, self._unit):
+            return
+        self.beginResetModel()
+        self._drawers, self._unit = layout.drawers, layout.project.unit
+        self.endResetModel()
+
+    def box_id(self, row: int) -> str:
+        """The box of a table row."""
+        return self._drawers[row].box.id
+
+    def row_of(self, box_id: str) -> int | None:
+        """The table row of a box, or None where it has no drawer."""
+        return next((row for row, drawer in enumerate(self._drawers) if drawer.box.id == box_id), None)
+
+    def rowCount(self, parent: _ANY = _ROOT) -> int:
+        """A row for each drawer."""
+        return 0 if parent.isValid() else len(self._drawers)
+
+    def columnCount(self, parent: _ANY = _ROOT) -> int:
+        """A column for each heading."""
+        return 0 if parent.isValid() else len(HEADINGS)
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The headings."""
+        if orientation is Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
+            return HEADINGS[section]
+        return None
+
+    def data(self, index: _ANY, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The words of a cell; troubles and contents as its tool tip."""
+        if not index.isValid():
+            return None
+        drawer = self._drawers[index.row()]
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return _cells(drawer, self._unit)[index.column()]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return "\n".join(filter(None, (drawer.box.contents, *drawer.troubles)))
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in (0, 1, 3, 4):
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def _on_noticed(self, notice: Notice) -> None:
+        if isinstance(notice, DocumentChanged | DocumentReplaced):
+            self.refresh()
+
+
+class DrawerTableView(QTableView):
+    """The table, with the elevation's way of telling what is selected."""
+
+    box_selected = Signal(object)
+    """As `ElevationView.box_selected`."""
+
+    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.table = DrawerTable(session, self)
+        self.setModel(self.table)
+        self.setAccessibleName("Drawers")
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setTabKeyNavigation(False)
+        self.verticalHeader().hide()
+        self.horizontalHeader().setStretchLastSection(True)
+        self._is_selecting = False
+        self._selected: tuple[str, ...] = ()
+        self.selectionModel().selectionChanged.connect(self._on_selected)
+        self.table.modelReset.connect(self._on_reset)
+
+    @property
+    def selected_ids(self) -> tuple[str, ...]:
+        """The boxes of the selected rows, from the top."""
+        return tuple(self.table.box_id(row) for row in sorted(i.row() for i in self.selectionModel().selectedRows()))
+
+    def select_boxes(self, ids: Iterable[str]) -> None:
+        """Select exactly the rows of these boxes; emits nothing."""
+        self._selected = tuple(ids)
+        self._is_selecting = True
+        chosen = QItemSelection()
+        rows = [row for box_id in self._selected if (row := self.table.row_of(box_id)) is not None]
+        for row in rows:
+            chosen.select(self.table.index(row, 0), self.table.index(row, self.table.columnCount() - 1))
+        self.selectionModel().select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+        if rows:
+            self.scrollTo(self.table.index(rows[0], 0))
+        self._is_selecting = False
+
+    def _on_selected(self) -> None:
+        if not self._is_selecting and self.selected_ids != self._selected:
+            self._selected = self.selected_ids
+            self.box_selected.emit(self._selected[0] if len(self._selected) == 1 else list(self._selected))
+
+    def _on_reset(self) -> None:
+        self.select_boxes(self._selected)
+
+
+def couple(elevation: ElevationView, table: DrawerTableView) -> None:
+    """What is selected in one is selected in the other from now on."""
+    elevation.box_selected.connect(lambda ids: table.select_boxes([ids] if isinstance(ids, str) else ids))
+    table.box_selected.connect(lambda ids: elevation.select_boxes([ids] if isinstance(ids, str) else ids))
+
+
+def _cells(drawer: Drawer, unit: LengthUnit) -> tuple[str, ...]:
+    return (
+        str(drawer.bay + 1),
+        str(drawer.number),
+        drawer.box.label,
+        str(drawer.row + 1),
+        format_length(drawer.lower_edge, unit),
+        opening_caption(drawer, unit),
+        mass_caption(drawer.box),
+        LOCKED[drawer.lock],
+    )
