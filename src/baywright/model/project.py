@@ -15,6 +15,7 @@ from baywright.model.space import Space
 
 FORMAT_VERSION = 1
 MOST_BOXES = 10_000
+MOST_BOX_SIZES = 1_000
 
 
 class Project(Frozen):
@@ -27,7 +28,7 @@ class Project(Frozen):
     space: Space = Space()
     construction: Construction = Construction()
     limits: Limits = Limits()
-    box_sizes: Annotated[tuple[BoxSize, ...], Field(max_length=1_000)] = ()
+    box_sizes: Annotated[tuple[BoxSize, ...], Field(max_length=MOST_BOX_SIZES)] = ()
     boxes: Annotated[tuple[Box, ...], Field(max_length=MOST_BOXES)] = ()
     arrangement: Arrangement = Arrangement()
 

@@ -52,6 +52,12 @@ def value_fault(error: ValidationError, document: object) -> str:
     return f"{sentence} (and {further} more {'faults' if further > 1 else 'fault'})"
 
 
+def first_fault(error: ValidationError) -> tuple[str, str]:
+    """The field of a value in which the first error lies, and what is wrong there."""
+    first = error.errors(include_url=False)[0]
+    return str(first["loc"][0]) if first["loc"] else "", _what(first)
+
+
 def place_of(location: Sequence[int | str], document: object) -> str:
     """The path to a value as a person would say it: “boxes, no. 12 (“Spokes”), “height_mm””."""
     words: list[str] = []
