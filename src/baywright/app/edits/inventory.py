@@ -115,6 +115,23 @@ class AddBoxSize:
 
 
 @dataclass(frozen=True)
+class GiveNewSize:
+    """Adds a box size and gives it to a box, as one edit."""
+
+    box_id: str
+    size: BoxSize
+
+    @property
+    def title(self) -> str:
+        """The undo menu's name of the edit."""
+        return "Give box a new size"
+
+    def apply(self, project: Project) -> Project:
+        """The project with the size added and the box having it; EditRefused where the id is taken."""
+        return EditBox(self.box_id, "size_id", self.size.id).apply(AddBoxSize(self.size).apply(project))
+
+
+@dataclass(frozen=True)
 class EditBoxSize:
     """Sets one field of a box size."""
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from baywright.app.session import Session
@@ -32,6 +32,7 @@ class BoxPanel(QWidget):
         self.messages = MessageBar(self)
         self._lay_out((actions.add_box, actions.duplicate, actions.delete))
         self._make_menu(actions)
+        self._delete = actions.delete
         self.filter.textChanged.connect(self._on_filter_changed)
         self.view.refused.connect(lambda message: self.messages.show_message(message, Tone.TROUBLE))
         self.view.ids_selected.connect(self.boxes_selected)
@@ -99,6 +100,14 @@ class BoxPanel(QWidget):
     def begin_editing(self, box_id: str) -> None:
         """Open the editor on a box's label, for a box that was just added."""
         self.view.edit_field(box_id, "label")
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Del deletes the selected boxes."""
+        if event.matches(QKeySequence.StandardKey.Delete) and self.view.hasFocus():
+            self._delete.trigger()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
 
     def _on_filter_changed(self, text: str) -> None:
         self.table.set_filter(text)

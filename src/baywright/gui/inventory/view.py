@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QComboBox, QStyledItemDelegate, QWidget
 
 from baywright.app.session import Session
@@ -113,10 +113,27 @@ class BoxView(TableView):
             self.scrollTo(index)
             self.edit(index)
 
+    def _paste_into_cell(self, text: str) -> bool:
+        """Put a text into the current cell; False where there is no cell for it."""
+        index = self.currentIndex()
+        delegate = self.itemDelegateForIndex(index)
+        if not text.strip() or not index.isValid() or not isinstance(delegate, TypedDelegate):
+            return False
+        try:
+            value = delegate.read(text)
+        except ValueError as error:
+            self.refused.emit(str(error))
+            return True
+        if self.boxes.setData(index, value):
+            self.refused.emit("")
+        return True
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Ctrl+V pastes cells; the rest is the table's."""
+        """Ctrl+V puts a single text into the cell and offers several cells for taking over."""
         if event.matches(QKeySequence.StandardKey.Paste):
-            self.pasted.emit()
+            text = QGuiApplication.clipboard().text().strip("\r\n")
+            if "\t" in text or "\n" in text or not self._paste_into_cell(text):
+                self.pasted.emit()
             event.accept()
         else:
             super().keyPressEvent(event)

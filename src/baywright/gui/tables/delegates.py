@@ -47,7 +47,7 @@ class TypedDelegate(QStyledItemDelegate):
 
     def __init__(self, read: Callable[[str], object] = as_text, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._read = read
+        self.read = read
         self._index = QPersistentModelIndex()
 
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
@@ -90,7 +90,7 @@ class TypedDelegate(QStyledItemDelegate):
         if not editor.isModified() or not index.isValid():
             return True
         try:
-            value = self._read(editor.text())
+            value = self.read(editor.text())
         except ValueError as error:
             self.show_refusal(str(error), editor)
             return False

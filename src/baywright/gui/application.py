@@ -1,0 +1,79 @@
+"""Starts the window: application, session, bridge to worker threads, failure hook; and takes them down again.
+
+Laws: nothing heavy is imported before the window shows; a file that cannot be opened is told in the window, which then
+begins with an empty project; Ctrl+C in the terminal ends the program (a heartbeat lets Python see it).
+"""
+
+import signal
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QApplication
+
+from baywright.app.files import FileTrouble, RecentFiles
+from baywright.app.session import Session
+from baywright.gui.bridge import Bridge
+from baywright.gui.preferences import Preferences
+from baywright.gui.rescue import EXIT_CODE, FailureHook
+from baywright.gui.theme import apply_theme
+from baywright.gui.window import MainWindow
+
+HEARTBEAT_MS = 250
+
+
+def make_application() -> QApplication:
+    """The one application object of the process."""
+    present = QApplication.instance()
+    if isinstance(present, QApplication):
+        return present
+    application = QApplication(sys.argv[:1])
+    application.setApplicationName("Baywright")
+    application.setOrganizationName("Baywright")
+    QGuiApplication.setDesktopFileName("baywright")
+    return application
+
+
+def open_window(
+    path: Path | None, state_folder: Path, demo: Path | None = None, *, synchronous: bool = False
+) -> MainWindow:
+    """A shown window on a project file, or on a new project; troubles with the file are told in it."""
+    application = make_application()
+    preferences = Preferences(state_folder)
+    apply_theme(application, preferences.theme, preferences.points)
+    application.styleHints().colorSchemeChanged.connect(
+        lambda _scheme: apply_theme(application, preferences.theme, preferences.points)
+    )
+    bridge = Bridge(application)
+    recent = RecentFiles(state_folder)
+    session = Session(deliver=None if synchronous else bridge.deliver, synchronous=synchronous, recent=recent)
+    window = MainWindow(session, bridge, preferences, demo, synchronous=synchronous)
+    window.show()
+    if path is not None:
+        try:
+            session.open(path)
+        except FileTrouble as trouble:
+            window.dialogs.trouble("The file was not opened", str(trouble))
+    return window
+
+
+def run(path: Path | None, state_folder: Path, demo: Path | None = None) -> int:
+    """Open the window and serve it until it is closed; the exit code (0, or 70 after a failure of the program)."""
+    application = make_application()
+    window = open_window(path, state_folder, demo)
+    hook = FailureHook(window.session, state_folder)
+    before = sys.excepthook, signal.getsignal(signal.SIGINT)
+    sys.excepthook = hook
+    signal.signal(signal.SIGINT, lambda _number, _frame: QApplication.exit(130))
+    heartbeat = QTimer()
+    heartbeat.timeout.connect(lambda: None)
+    heartbeat.start(HEARTBEAT_MS)
+    try:
+        code = application.exec()
+    finally:
+        sys.excepthook = before[0]
+        signal.signal(signal.SIGINT, before[1])
+        window.session.close()
+        window.errands.close()
+    return EXIT_CODE if hook.has_failed else code

@@ -1,0 +1,92 @@
+"""The way from worker threads back into the window's thread, and small jobs that must not hold the window up.
+
+Laws: a call handed to `Bridge.deliver` runs in the window's thread, in the order handed in; after `close` none runs.
+"""
+
+import threading
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from PySide6.QtCore import QObject, Qt, Signal
+
+Outcome = TypeVar("Outcome")
+
+
+class Bridge(QObject):
+    """Runs calls from any thread in the thread that made the bridge."""
+
+    _handed_in = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._is_open = True
+        self._handed_in.connect(self._run, Qt.ConnectionType.QueuedConnection)
+
+    def deliver(self, call: Callable[[], None]) -> None:
+        """Have `call` run in the window's thread, soon."""
+        self._handed_in.emit(call)
+
+    def close(self) -> None:
+        """Run nothing from now on."""
+        self._is_open = False
+
+    def _run(self, call: Callable[[], None]) -> None:
+        if self._is_open:
+            call()
+
+
+class Errands:
+    """Runs one pure call at a time beside the window; a newer errand makes the answer of an older one void."""
+
+    def __init__(self, bridge: Bridge, *, synchronous: bool = False) -> None:
+        self._bridge = bridge
+        self._synchronous = synchronous
+        self._number = 0
+        self._threads: list[threading.Thread] = []
+
+    def run(
+        self,
+        call: Callable[[], Outcome],
+        done: Callable[[Outcome], None],
+        failed: Callable[[Exception], None],
+    ) -> None:
+        """Run `call` beside the window; then, in its thread, `done` with the answer or `failed` with the error."""
+        self._number += 1
+        number = self._number
+
+        def answer(then: Callable[[Any], None], value: Any) -> None:
+            if number == self._number:
+                then(value)
+
+        def work() -> None:
+            try:
+                outcome = call()
+            except Exception as error:  # what went wrong must reach the window, not die in a thread
+                trouble = error
+                self._hand_back(lambda: answer(failed, trouble))
+            else:
+                self._hand_back(lambda: answer(done, outcome))
+
+        if self._synchronous:
+            work()
+            return
+        self._threads = [thread for thread in self._threads if thread.is_alive()]
+        thread = threading.Thread(target=work, name="errand", daemon=True)
+        self._threads.append(thread)
+        thread.start()
+
+    def _hand_back(self, call: Callable[[], None]) -> None:
+        if self._synchronous:
+            call()
+        else:
+            self._bridge.deliver(call)
+
+    def forget(self) -> None:
+        """Make the answer of the errand that runs void."""
+        self._number += 1
+
+    def close(self, timeout_s: float = 10.0) -> None:
+        """Make every answer void and wait for the threads to end."""
+        self._number += 1
+        for thread in self._threads:
+            thread.join(timeout_s)

@@ -1,0 +1,120 @@
+"""What the window's file actions do: new, open, save, export. Work that is not saved is never lost without a question.
+
+Laws: a file that cannot be read or written is one message and changes nothing; the workbook is written beside the
+window, from the document as it was when asked for.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from baywright.app.files import PROJECT_SUFFIX, FileTrouble, export_workbook, open_project
+from baywright.app.session import Session
+from baywright.gui.bridge import Errands
+from baywright.gui.dialogs import PROJECT_FILTER, WORKBOOK_FILTER, Dialogs, Unsaved
+from baywright.gui.messages import Tone
+
+WORKBOOK_SUFFIX = ".xlsx"
+
+
+class Filing:
+    """The file side of one window."""
+
+    def __init__(self, session: Session, dialogs: Dialogs, errands: Errands, tell: Callable[[str, Tone], None]) -> None:
+        self._session, self._dialogs, self._errands, self._tell = session, dialogs, errands, tell
+
+    @property
+    def folder(self) -> Path:
+        """Where file dialogs begin: beside the project's file, else in the person's own folder."""
+        return self._session.path.parent if self._session.path else Path.home()
+
+    def may_leave(self) -> bool:
+        """Whether the present document may be left: saved, or given up on purpose."""
+        if not self._session.is_modified:
+            return True
+        answer = self._dialogs.unsaved_changes(self._session.title)
+        if answer is Unsaved.SAVE:
+            return self.save()
+        return answer is Unsaved.DISCARD
+
+    def new(self) -> None:
+        """Begin an empty project."""
+        if self.may_leave():
+            self._session.new_project()
+
+    def open(self) -> None:
+        """Ask for a project file and open it."""
+        if self.may_leave():
+            path = self._dialogs.file_to_open("Open a project", self.folder, PROJECT_FILTER)
+            if path is not None:
+                self._open(path)
+
+    def open_path(self, path: Path) -> None:
+        """Open a project file, for instance one opened lately."""
+        if self.may_leave():
+            self._open(path)
+
+    def open_copy(self, path: Path) -> None:
+        """Begin a new project that is like a file, for instance the demo; the file is left alone."""
+        if self.may_leave():
+            try:
+                self._session.new_project(open_project(path))
+            except FileTrouble as trouble:
+                self._dialogs.trouble("The file was not opened", str(trouble))
+
+    def _open(self, path: Path) -> None:
+        try:
+            self._session.open(path)
+        except FileTrouble as trouble:
+            self._dialogs.trouble("The file was not opened", str(trouble))
+
+    def save(self) -> bool:
+        """Write the project to its file, asking for one where it has none; whether it is saved now."""
+        if self._session.path is None:
+            return self.save_as()
+        return self._save(self._session.path)
+
+    def save_as(self) -> bool:
+        """Ask for a file and write the project to it; whether it is saved now."""
+        suggestion = self._session.path or self.folder / f"{_file_name(self._session.title)}{PROJECT_SUFFIX}"
+        path = self._dialogs.file_to_write("Save the project", suggestion, PROJECT_FILTER, PROJECT_SUFFIX)
+        return path is not None and self._save(path)
+
+    def _save(self, path: Path) -> bool:
+        try:
+            self._session.save_as(path)
+        except FileTrouble as trouble:
+            self._dialogs.trouble("The project was not saved", str(trouble))
+            return False
+        self._tell(f"Saved as “{path.name}”.", Tone.NOTE)
+        return True
+
+    def export(self) -> None:
+        """Ask for a file and write the ordering workbook to it, beside the window."""
+        session = self._session
+        if not session.project.arrangement.bay_count:
+            self._tell("There is nothing to order yet: plan first (F5), then export the workbook.", Tone.CAUTION)
+            return
+        stem = session.path.stem if session.path else _file_name(session.title)
+        suggestion = self.folder / f"{stem}{WORKBOOK_SUFFIX}"
+        path = self._dialogs.file_to_write("Export the workbook", suggestion, WORKBOOK_FILTER, WORKBOOK_SUFFIX)
+        if path is None:
+            return
+        project, plan = session.project, session.plan
+        self._tell(f"Writing “{path.name}” …", Tone.NOTE)
+        self._errands.run(
+            lambda: export_workbook(path, project, plan),
+            lambda _nothing: self._tell(f"Workbook written: {path}", Tone.NOTE),
+            self._on_export_failed,
+        )
+
+    def _on_export_failed(self, error: Exception) -> None:
+        if not isinstance(error, FileTrouble):
+            raise error
+        self._tell("", Tone.NOTE)
+        self._dialogs.trouble("The workbook was not written", str(error))
+
+
+def _file_name(title: str) -> str:
+    """The title with what no file system takes left out."""
+    kept = "".join(sign for sign in title if sign.isalnum() or sign in " -_,").strip()
+    return kept[:80] or "project"

@@ -1,0 +1,105 @@
+"""The form that says which column of the table means what, with samples of what stands in each column."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
+
+from baywright.app.importing import Column, Matching, Table, column_letters
+from baywright.gui.fields.choice import Combo
+
+MEANINGS: tuple[tuple[Column, str, str], ...] = (
+    (Column.LABEL, "Box", "What is written on the box"),
+    (
+        Column.SIZE,
+        "Size",
+        "Name of its box size; it must be in the list of sizes, or the lengths beside must be matched",
+    ),
+    (Column.WIDTH, "Width", "Outside, across the front of the drawer; with depth and height it makes a size"),
+    (Column.DEPTH, "Depth", "Outside, front to back"),
+    (Column.HEIGHT, "Height", "Outside, with its lid on"),
+    (Column.MASS, "Mass", "Box and contents together"),
+    (Column.CONTENTS, "Contents", "What is in it"),
+    (Column.GROUP, "Group", "Boxes that belong together"),
+    (Column.USE, "Taken out", "How often: daily, weekly or seldom"),
+    (Column.NOTE, "Note", "Anything else"),
+    (Column.QUANTITY, "How many", "So many boxes alike"),
+)
+NOT_THERE = "not in the table"
+_SAMPLES = 3
+_LONGEST_SAMPLE = 18
+
+
+def column_words(table: Table, place: int) -> str:
+    """A column as a person knows it: its letter, its heading and the first texts in it."""
+    samples: list[str] = []
+    for row in table.rows:
+        text = " ".join(row.cell(place).split())
+        if text and text not in samples:
+            samples.append(text if len(text) <= _LONGEST_SAMPLE else text[: _LONGEST_SAMPLE - 1] + "…")
+        if len(samples) == _SAMPLES:
+            break
+    letters, heading = column_letters(place), table.headings[place] if place < len(table.headings) else ""
+    name = f"{letters}: {heading}" if heading else letters
+    return f"{name}  ({', '.join(samples)})" if samples else f"{name}  (empty)"
+
+
+class MatchingForm(QWidget):
+    """One list of columns for each meaning; two meanings never share a column."""
+
+    changed = Signal(object)
+    """The person matched anew; carries the whole matching."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._matching = Matching()
+        self._lists: dict[Column, Combo] = {}
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        rows = (len(MEANINGS) + 1) // 2
+        for number, (meaning, label, hint) in enumerate(MEANINGS):
+            chosen = Combo(self)
+            chosen.setToolTip(hint)
+            chosen.setAccessibleName(f"Column for {label}")
+            chosen.setAccessibleDescription(hint)
+            chosen.activated.connect(lambda _index, meaning=meaning: self._on_chosen(meaning))
+            words = QLabel(label, self)
+            words.setBuddy(chosen)
+            words.setToolTip(hint)
+            words.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            column = 2 * (number // rows)
+            grid.addWidget(words, number % rows, column)
+            grid.addWidget(chosen, number % rows, column + 1)
+            self._lists[meaning] = chosen
+        for column in (1, 3):
+            grid.setColumnStretch(column, 1)
+
+    def show_table(self, table: Table, matching: Matching) -> None:
+        """Offer the columns of a table, matched as proposed."""
+        self._matching = matching
+        columns = [column_words(table, place) for place in range(table.column_count)]
+        for chosen in self._lists.values():
+            chosen.clear()
+            chosen.addItem(NOT_THERE, None)
+            for place, words in enumerate(columns):
+                chosen.addItem(words, place)
+        self._show()
+
+    def choose(self, meaning: Column, place: int | None) -> None:
+        """Match a meaning with a column, as the person would."""
+        chosen = self._lists[meaning]
+        chosen.setCurrentIndex(0 if place is None else place + 1)
+        self._on_chosen(meaning)
+
+    def _on_chosen(self, meaning: Column) -> None:
+        place: int | None = self._lists[meaning].currentData()
+        matching = self._matching
+        for other, taken in matching.columns.items():
+            if taken == place and other is not meaning:
+                matching = matching.using(other, None)
+        self._matching = matching.using(meaning, place)
+        self._show()
+        self.changed.emit(self._matching)
+
+    def _show(self) -> None:
+        for meaning, chosen in self._lists.items():
+            place = self._matching.place(meaning)
+            chosen.setCurrentIndex(0 if place is None else place + 1)

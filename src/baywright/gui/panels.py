@@ -1,0 +1,184 @@
+"""The parts of the window and how they lie: entries at the left, the picture of the run over its lists at the right."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+
+from baywright.app.session import Session
+from baywright.gui.actions import Actions
+from baywright.gui.dimensions.form import DimensionForm
+from baywright.gui.dimensions.panel import WorkingsPanel
+from baywright.gui.elevation.twin import DrawerTableView
+from baywright.gui.elevation.view import ElevationView
+from baywright.gui.inventory.panel import BoxPanel
+from baywright.gui.lists import hardware_columns, hardware_records, part_columns, part_records
+from baywright.gui.messages import MessageBar
+from baywright.gui.problems import Problem, ProblemPanel, ProblemStrip
+from baywright.gui.sizes.panel import SizePanel
+from baywright.gui.start import StartPanel
+from baywright.gui.tables.model import RowTable
+from baywright.gui.tables.view import TableView
+from baywright.model.making import HardwareItem, Part
+
+NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
+
+
+class Panels(QWidget):
+    """Everything between toolbar and status line."""
+
+    boxes_selected = Signal(object)
+    """The person selected the boxes with these ids (a tuple), in whatever view."""
+
+    def __init__(self, session: Session, actions: Actions, steps: dict[str, list[QAction]]) -> None:
+        super().__init__()
+        self._session = session
+        self.messages = MessageBar(self)
+        self.boxes = BoxPanel(session, actions, self)
+        self.sizes = SizePanel(session, self)
+        self.form = DimensionForm(session, self)
+        self.workings = WorkingsPanel(session, self)
+        self.elevation = ElevationView(session, self)
+        self.start = StartPanel(session, steps, self)
+        self.strip = ProblemStrip(self)
+        self.problems = ProblemPanel(self)
+        self.drawers = DrawerTableView(session, self)
+        self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
+        self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
+        self._parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
+        self._hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
+        self._make_entries()
+        self._make_picture()
+        self._lay_out()
+        self._connect()
+
+    # ---- laying out
+
+    def _make_entries(self) -> None:
+        self.entries = QTabWidget(self)
+        self.entries.setAccessibleName("Inventory and measures")
+        self.entries.setUsesScrollButtons(True)
+        self.entries.addTab(self.boxes, "&Boxes")
+        self.entries.addTab(self.sizes, "Box si&zes")
+        self.entries.addTab(self.form, "&Measures")
+        self.entries.addTab(self.workings, "&Workings")
+        self.entries.setTabToolTip(0, "The inventory: every box with size, mass, contents")
+        self.entries.setTabToolTip(1, "The outside sizes that boxes share")
+        self.entries.setTabToolTip(2, "Wall, limits and construction: what you set")
+        self.entries.setTabToolTip(3, "What follows from it: every dimension with its working")
+
+    def _make_picture(self) -> None:
+        self.stack = QStackedWidget(self)
+        self.stack.addWidget(self.start)
+        self.stack.addWidget(self.elevation)
+        self.lists = QTabWidget(self)
+        self.lists.setAccessibleName("Lists")
+        self.lists.addTab(self.problems, "What's wrong")
+        self.lists.addTab(self.drawers, "Drawers")
+        self.lists.addTab(self._parts_view, "Parts")
+        self.lists.addTab(self._hardware_view, "Hardware")
+
+    def _lay_out(self) -> None:
+        picture = QWidget(self)
+        over = QVBoxLayout(picture)
+        over.setContentsMargins(0, 0, 0, 0)
+        over.setSpacing(0)
+        over.addWidget(self.strip)
+        over.addWidget(self.stack, 1)
+        self.right = QSplitter(Qt.Orientation.Vertical, self)
+        self.right.addWidget(picture)
+        self.right.addWidget(self.lists)
+        self.right.setStretchFactor(0, 3)
+        self.right.setStretchFactor(1, 1)
+        self.right.setSizes([420, 170])
+        self.whole = QSplitter(Qt.Orientation.Horizontal, self)
+        self.whole.addWidget(self.entries)
+        self.whole.addWidget(self.right)
+        self.whole.setStretchFactor(0, 2)
+        self.whole.setStretchFactor(1, 3)
+        self.whole.setSizes([400, 600])
+        for splitter in (self.right, self.whole):
+            splitter.setChildrenCollapsible(False)
+        self.entries.setMinimumWidth(300)
+        self.right.setMinimumWidth(320)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(4, 4, 4, 0)
+        column.setSpacing(4)
+        column.addWidget(self.messages)
+        row = QHBoxLayout()
+        row.addWidget(self.whole)
+        column.addLayout(row, 1)
+
+    # ---- selecting: one selection, shown in every view
+
+    def _connect(self) -> None:
+        self.boxes.boxes_selected.connect(self._on_boxes_selected)
+        self.elevation.box_selected.connect(self._on_boxes_selected)
+        self.drawers.box_selected.connect(self._on_boxes_selected)
+        self.problems.problem_chosen.connect(self._on_problem_chosen)
+        self.strip.all_wanted.connect(self.show_problem_list)
+
+    def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
+        chosen = (ids,) if isinstance(ids, str) else tuple(ids)
+        sender = self.sender()
+        if sender is not self.boxes:
+            self.boxes.select_ids(chosen)
+        if sender is not self.elevation:
+            self.elevation.select_boxes(chosen)
+        if sender is not self.drawers:
+            self.drawers.select_boxes(chosen)
+        self.boxes_selected.emit(chosen)
+
+    def _on_problem_chosen(self, ids: tuple[str, ...]) -> None:
+        self.boxes.select_ids(ids)
+        self.elevation.select_boxes(ids)
+        self.drawers.select_boxes(ids)
+        self.boxes_selected.emit(ids)
+
+    # ---- keeping up
+
+    def update_from_document(self, *, replaced: bool) -> None:
+        """Show the present document everywhere; the picture and its twin listen for themselves."""
+        self.boxes.update_from_document(replaced=replaced)
+        self.sizes.update_from_document(replaced=replaced)
+        self.form.update_from_document()
+        self.workings.update_from_document(replaced=replaced)
+        self.start.update_from_document()
+        self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
+        self._update_lists()
+
+    def _update_lists(self) -> None:
+        made = self._session.manufacture
+        were_empty = not self.parts.total
+        self.parts.show_records(part_records(made))
+        self.hardware.show_records(hardware_records(made))
+        if were_empty and made is not None:
+            self._parts_view.fit_columns(220)
+            self._hardware_view.fit_columns(220)
+        self.lists.setTabText(2, f"Parts ({len(self.parts.ids)})" if self.parts.ids else "Parts")
+        self.lists.setTabText(3, f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware")
+
+    def show_problems(self, problems: list[Problem], nothing: str) -> None:
+        """List what is wrong."""
+        self.problems.list.show_problems(problems, nothing)
+        self.strip.show_problems(problems)
+        self.lists.setTabText(0, f"⚠ What's wrong ({len(problems)})" if problems else "What's wrong")
+
+    def show_problem_list(self) -> None:
+        """Bring the list of what is wrong to the front."""
+        self.lists.show()
+        self.lists.setCurrentWidget(self.problems)
+        self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_field(self, path: str) -> None:
+        """Bring the form to the front with the cursor in a field."""
+        self.entries.show()
+        self.entries.setCurrentWidget(self.form)
+        self.form.show_field(path)
+
+    def begin_editing(self, box_id: str) -> None:
+        """Bring the inventory to the front with the editor open on a box's label."""
+        self.entries.show()
+        self.entries.setCurrentWidget(self.boxes)
+        self.boxes.begin_editing(box_id)

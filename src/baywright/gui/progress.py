@@ -1,0 +1,34 @@
+"""What is said while planning goes on, and when it ends."""
+
+from baywright.gui.messages import Tone
+from baywright.gui.status import goal_words
+from baywright.model.plan import PlanResult, PlanStatus
+
+
+def progress_words(result: PlanResult) -> str:
+    """What is known so far, in one line."""
+    if result.arrangement is None:
+        return "Planning …"
+    best = ", ".join(f"{goal.goal.value} {goal.value:,.6g}" for goal in result.goals)
+    return f"Planning … best so far: {best}" if best else "Planning … a plan is known"
+
+
+def ending_message(result: PlanResult, *, stale: bool) -> tuple[str, Tone]:
+    """What to say when planning ended."""
+    if stale:
+        return (
+            "The project was changed while it was planned, so the answer was dropped. Plan again (F5).",
+            Tone.CAUTION,
+        )
+    match result.status:
+        case PlanStatus.PROVED_BEST:
+            return ("Planned, and proved that no plan is better. Undo takes it back.", Tone.NOTE)
+        case PlanStatus.FEASIBLE:
+            return (f"Planned; that it is the best is not proved. {goal_words(result)}", Tone.NOTE)
+        case PlanStatus.IMPOSSIBLE:
+            first = f" {result.conflicts[0].message}" if result.conflicts else ""
+            return (f"No plan keeps every limit.{first} Nothing was changed.", Tone.TROUBLE)
+        case PlanStatus.STOPPED:
+            return ("Planning was stopped before a plan was found. Nothing was changed.", Tone.CAUTION)
+        case PlanStatus.EMPTY:
+            return ("There is nothing to plan yet: add boxes first.", Tone.CAUTION)
