@@ -12,7 +12,7 @@ from matplotlib.font_manager import FontProperties, get_font
 
 ELLIPSIS = "…"
 _NO_PICTURE = "□"
-_FINENESS = 16
+_MEASURED_SIZE = 64.0
 _FILES = {False: "DejaVuSans.ttf", True: "DejaVuSans-Bold.ttf"}
 
 
@@ -37,13 +37,19 @@ def printable(text: str) -> str:
     return "".join(letter if ord(letter) in _glyphs() else _NO_PICTURE for letter in " ".join(text.split()))
 
 
-def width_of(text: str, size: float, bold: bool = False) -> float:
-    """Width in points of a text at a font size in points."""
+@lru_cache(maxsize=4096)
+def _advance(letter: str, bold: bool) -> float:
+    """Width of a character in parts of the font size; of one without a picture that of a full square."""
+    if ord(letter) not in _glyphs():
+        return 1.0
     face = get_font(_file(bold))
-    # Measured large, so that hinting to whole pixels does not round every letter.
-    face.set_size(size, 72 * _FINENESS)
-    face.set_text(text, 0.0)
-    return float(face.get_width_height()[0]) / 64.0 / _FINENESS
+    face.set_size(_MEASURED_SIZE, 72)
+    return float(face.load_char(ord(letter)).linearHoriAdvance) / 65536.0 / _MEASURED_SIZE
+
+
+def width_of(text: str, size: float, bold: bool = False) -> float:
+    """Width in points of a line of text at a font size in points; kerning, which only draws letters closer, aside."""
+    return size * sum(_advance(letter, bold) for letter in text)
 
 
 def shortened(text: str, room: float, size: float, bold: bool = False) -> str:

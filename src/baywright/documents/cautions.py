@@ -1,0 +1,74 @@
+"""The usual cautions of the trade, each with the sheets on which it belongs.
+
+Laws: a caution names the danger and who decides: local codes, the maker's data sheet, licensed practice.
+"""
+
+from dataclasses import dataclass
+from enum import Enum, auto
+
+
+class Topic(Enum):
+    """What a sheet is about, as far as danger goes."""
+
+    RUNNERS = auto()
+    LIFTING = auto()
+    CUTTING = auto()
+    WALL = auto()
+    STRENGTH = auto()
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One caution: a word for it, and what to do."""
+
+    topic: Topic
+    title: str
+    text: str
+
+
+CAUTIONS: tuple[Caution, ...] = (
+    Caution(
+        Topic.WALL,
+        "Tipping",
+        "Several open, loaded drawers can pull a run over. Fix it to the wall (or the floor) before the first loaded "
+        "drawer is opened, and open one drawer at a time until then. Which fixing holds depends on the wall: follow "
+        "the local building code and the fixing maker's data sheet, and ask a licensed tradesperson where in doubt.",
+    ),
+    Caution(
+        Topic.WALL,
+        "Cables and pipes",
+        "Before drilling into a wall, look for hidden cables, water and gas pipes with a detector, and switch off the "
+        "circuits concerned. Work on them is for licensed electricians and plumbers only.",
+    ),
+    Caution(
+        Topic.RUNNERS,
+        "Runner loads",
+        "A load class is the maker's rating of a pair under the maker's conditions, evenly loaded. Check the chosen "
+        "runner's data sheet for the load at this length and width, the clearance a side, and which holes to use.",
+    ),
+    Caution(
+        Topic.LIFTING,
+        "Lifting",
+        "Keep heavy boxes between knee and shoulder height, lift them close to the body, and have two people lift what "
+        "one cannot carry with ease. 23 kg is the most for one person under ideal conditions by the revised NIOSH "
+        "lifting equation (Publication 94-110); reaching, twisting and repeating make it less. Local rules come first.",
+    ),
+    Caution(
+        Topic.CUTTING,
+        "Saws and dust",
+        "Use guard, riving knife and push sticks; wear eye and hearing protection; keep hands out of the blade's line "
+        "and follow the machine maker's manual. Wood dust harms the lungs: use extraction, and a mask where it is not "
+        "enough. Large boards are heavy: carry them with two people.",
+    ),
+    Caution(
+        Topic.STRENGTH,
+        "Strength",
+        "This workbook gives sizes and counts. It calculates neither sag nor strength nor stability; have these judged "
+        "by someone who knows before heavy things are stored high up or people may lean or climb on the run.",
+    ),
+)
+
+
+def cautions_about(*topics: Topic) -> list[Caution]:
+    """The cautions on these topics, in the usual order."""
+    return [caution for caution in CAUTIONS if caution.topic in topics]

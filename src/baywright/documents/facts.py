@@ -1,0 +1,113 @@
+"""What the summary says, as pairs of a word and a sentence, section by section.
+
+Laws: nothing is worked out here; a goal is called proved only where the planner proved it; what is missing or in
+conflict is named, not left out.
+"""
+
+from dataclasses import dataclass
+
+from baywright.making.material import PLYWOOD_DENSITY_KG_PER_M3, mass_kg
+from baywright.model.construction import Back, Stand, Uprights
+from baywright.model.length import format_length
+from baywright.model.making import Manufacture
+from baywright.model.plan import ArrangementReport, Conflict, Goal, GoalValue, PlanResult, PlanStatus
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+_UPRIGHTS = {Uprights.SHARED: "shared between neighbouring bays", Uprights.OWN: "each bay its own two"}
+_STANDS = {Stand.PLINTH: "plinth", Stand.FEET: "adjustable feet"}
+_BACKS = {
+    Back.EXISTING_WALL: "the existing wall, with a fixing rail",
+    Back.FULL_BACK: "a full back",
+    Back.TWO_BRACES: "two braces",
+}
+_GOALS = {
+    Goal.BAYS: "Drawer bays",
+    Goal.ROWS: "Hole rows in an upright",
+    Goal.HANDLING: "Handling: heavy and much-used boxes out of easy reach",
+}
+_STATUS = {
+    PlanStatus.PROVED_BEST: "Proved best: no arrangement is better by the goals in their order.",
+    PlanStatus.FEASIBLE: "Keeps every limit; not proved best. The goals say how much better any arrangement could be.",
+    PlanStatus.IMPOSSIBLE: "No arrangement keeps every limit; what is shown is the arrangement as it stands.",
+    PlanStatus.STOPPED: "Planning was stopped; what is shown is the arrangement as it stands.",
+    PlanStatus.EMPTY: "There are no boxes to plan.",
+}
+_BY_HAND = "Arranged or changed by hand, or planned before this workbook was written: nothing is proved about it."
+MOST_NAMED = 20
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A word and what is said about it."""
+
+    what: str
+    words: str
+
+
+def facts(
+    project: Project,
+    workings: Workings,
+    report: ArrangementReport,
+    plan: PlanResult | None,
+    manufacture: Manufacture,
+) -> list[tuple[str, list[Fact]]]:
+    """The sections of the summary with their facts."""
+    return [
+        ("The run", _run(project, workings, manufacture)),
+        ("The plan", _plan(plan)),
+        ("Still open", _open(project, report, manufacture)),
+    ]
+
+
+def _run(project: Project, workings: Workings, manufacture: Manufacture) -> list[Fact]:
+    def shown(name: str) -> str:
+        return format_length(workings.value(name), project.unit)
+
+    construction = project.construction
+    standing, rear = _STANDS[construction.standing.kind], _BACKS[construction.rear.kind]
+    weighed = [box.loaded_mass_kg for box in project.boxes if box.loaded_mass_kg is not None]
+    bays, rows = round(workings.value("bay_count")), round(workings.value("upright_rows"))
+    size = f"{shown('upright_height')} high, {shown('upright_depth')} deep"
+    shelf = workings.value("shelf_bay_clear_width")
+    noted = [Fact("Note", project.note)] if project.note else []
+    return [
+        *noted,
+        Fact("Space", f"{shown('wall_length')} long, {shown('space_depth')} deep, up to {shown('height_limit')} high"),
+        Fact("Run", f"{shown('run_length')} long, {shown('unit_height')} high; wall left free: {shown('wall_left')}"),
+        Fact("Drawer bays", f"{bays}, each {shown('bay_clear_width')} clear, with {rows} hole rows in an upright"),
+        Fact("Shelf bay", f"{shown('shelf_bay_clear_width')} clear" if shelf > 0 else "none"),
+        Fact("Uprights", f"{_UPRIGHTS[construction.uprights]}; {size}"),
+        Fact("Stand and rear", f"{standing}, {shown('stand_height')} high; {rear}"),
+        Fact("Drawers", f"{len(manufacture.schedule)}; runners {shown('runner_length')} long"),
+        Fact("Boxes", f"{len(project.boxes)}, of which {len(weighed)} are weighed: {sum(weighed):.1f} kg together"),
+        Fact("Boards", f"about {mass_kg(manufacture.parts):.0f} kg at {PLYWOOD_DENSITY_KG_PER_M3:g} kg/m³"),
+    ]  # fmt: skip
+
+
+def _plan(plan: PlanResult | None) -> list[Fact]:
+    if plan is None:
+        return [Fact("Proof", _BY_HAND)]
+    return [Fact("Proof", _STATUS[plan.status]), *(_goal(goal) for goal in plan.goals)]
+
+
+def _goal(goal: GoalValue) -> Fact:
+    value = f"{goal.value:,g} {goal.unit}".strip()
+    proof = "proved: none is lower" if goal.is_proved else f"not proved; at best {goal.bound:,g}"
+    return Fact(_GOALS[goal.goal], f"{value} ({proof})")
+
+
+def _open(project: Project, report: ArrangementReport, manufacture: Manufacture) -> list[Fact]:
+    found = [Fact("Conflict", _words(conflict)) for conflict in report.conflicts[:MOST_NAMED]]
+    if len(report.conflicts) > MOST_NAMED:
+        found.append(Fact("Conflict", f"and {len(report.conflicts) - MOST_NAMED} more"))
+    if report.unplaced:
+        labels = [f"“{project.box(box_id).label}”" for box_id in report.unplaced[:MOST_NAMED]]
+        more = f" and {len(report.unplaced) - MOST_NAMED} more" if len(report.unplaced) > MOST_NAMED else ""
+        found.append(Fact("Boxes without a drawer", ", ".join(labels) + more))
+    found.extend(Fact("Mind", remark) for remark in manufacture.remarks)
+    return found or [Fact("Nothing", "No conflicts, and every box has a drawer.")]
+
+
+def _words(conflict: Conflict) -> str:
+    return " ".join(filter(None, (conflict.message, conflict.mend)))

@@ -1,0 +1,1 @@
+"""The sheets of the ordering workbook, one module each, and what they share: cells, columns, the page."""

@@ -1,0 +1,64 @@
+"""The summary sheet: the front elevation, what was planned and how well, what is open, and the cautions."""
+
+import io
+from collections.abc import Sequence
+
+from openpyxl.drawing.image import Image
+from openpyxl.worksheet.worksheet import Worksheet
+
+from baywright.documents.cautions import CAUTIONS
+from baywright.documents.elevation import elevation
+from baywright.documents.facts import Fact, facts
+from baywright.documents.sheets.column import Column
+from baywright.documents.sheets.measure import LINE_POINTS
+from baywright.documents.sheets.page import Page
+from baywright.documents.sheets.style import Style
+from baywright.model.making import Manufacture
+from baywright.model.plan import ArrangementReport, PlanResult
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+TITLE = "Summary"
+LEAD = "Read the cautions before anything is cut, drilled, lifted or fixed."
+_WIDTHS = (34.0, 108.0)
+_PICTURE_WIDTH, _PICTURE_HEIGHT = 740.0, 420.0
+_PIXELS_PER_POINT = 96.0 / 72.0
+
+
+def write_summary(
+    sheet: Worksheet,
+    project: Project,
+    workings: Workings,
+    report: ArrangementReport,
+    plan: PlanResult | None,
+    manufacture: Manufacture,
+) -> None:
+    """Write the sheet with its picture."""
+    page = Page(sheet, _WIDTHS)
+    _picture(page, project, workings, manufacture)
+    page.break_page()
+    for title, lines in facts(project, workings, report, plan, manufacture):
+        _section(page, title, lines)
+    _section(page, "Cautions", [Fact(caution.title, caution.text) for caution in CAUTIONS])
+    sheet.freeze_panes = "A4"
+    sheet.print_title_rows = "1:1"
+    page.heading(TITLE, LEAD, project.name)
+
+
+def _section(page: Page, title: str, lines: Sequence[Fact]) -> None:
+    if not lines:
+        return
+    columns: list[Column[Fact]] = [
+        Column(title, lambda fact: fact.what, Style.NAME, _WIDTHS[0]),
+        Column("", lambda fact: fact.words, Style.TEXT, _WIDTHS[1]),
+    ]
+    page.table(columns, lines)
+
+
+def _picture(page: Page, project: Project, workings: Workings, manufacture: Manufacture) -> None:
+    image = Image(io.BytesIO(elevation(project, workings, manufacture.schedule, "png")))
+    scale = min(_PICTURE_WIDTH / image.width, _PICTURE_HEIGHT / image.height)
+    width, height = image.width * scale, image.height * scale
+    image.width, image.height = round(width * _PIXELS_PER_POINT), round(height * _PIXELS_PER_POINT)
+    page.sheet.add_image(image, f"A{page.next_row}")
+    page.next_row += int(height // LINE_POINTS) + 2

@@ -1,0 +1,51 @@
+"""The ordering workbook: what was planned, what to cut, what to buy, and every dimension as a live formula.
+
+Laws: results in, bytes out; the same document gives the same bytes; no links to anything outside the file.
+"""
+
+import io
+
+from openpyxl import Workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+from baywright.documents.package import finished
+from baywright.documents.sheets import dimensions, hardware, inventory, parts, schedule, summary
+from baywright.documents.sheets.cell import FormulaCells, safe_text
+from baywright.documents.sheets.style import add_styles
+from baywright.model.making import Manufacture
+from baywright.model.plan import ArrangementReport, PlanResult
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+
+def write_workbook(
+    project: Project,
+    workings: Workings,
+    report: ArrangementReport,
+    plan: PlanResult | None,
+    manufacture: Manufacture,
+) -> bytes:
+    """The workbook as the content of an XLSX file.
+
+    `report` and `manufacture` are those of the project's present arrangement; `plan` is the planner's answer if that
+    arrangement is still as planned, else None.
+    """
+    book = Workbook()
+    add_styles(book)
+    book.properties.creator = "Baywright"
+    book.properties.title = safe_text(project.name)
+    formulas = FormulaCells()
+    first = book.active
+    assert isinstance(first, Worksheet)
+    first.title = summary.TITLE
+    summary.write_summary(first, project, workings, report, plan, manufacture)
+    inventory.write_inventory(book.create_sheet(inventory.TITLE), project)
+    schedule.write_schedule(book.create_sheet(schedule.TITLE), project, manufacture)
+    parts.write_parts(book.create_sheet(parts.TITLE), project, manufacture)
+    hardware.write_hardware(book.create_sheet(hardware.TITLE), project, manufacture, formulas)
+    dimensions.write_dimensions(book, book.create_sheet(dimensions.TITLE), project, workings, formulas)
+    target = io.BytesIO()
+    book.save(target)
+    members = {f"xl/worksheets/sheet{number}.xml": title for number, title in enumerate(book.sheetnames, 1)}
+    values = {name: formulas.values[title] for name, title in members.items() if title in formulas.values}
+    return finished(target.getvalue(), values)
