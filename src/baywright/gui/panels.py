@@ -34,6 +34,7 @@ class Panels(QWidget):
     def __init__(self, session: Session, actions: Actions, steps: dict[str, list[QAction]]) -> None:
         super().__init__()
         self._session = session
+        self._lists_wanted = True
         self.messages = MessageBar(self)
         self.boxes = BoxPanel(session, actions, self)
         self.sizes = SizePanel(session, self)
@@ -58,7 +59,7 @@ class Panels(QWidget):
     def _make_entries(self) -> None:
         self.entries = QTabWidget(self)
         self.entries.setAccessibleName("Inventory and measures")
-        self.entries.setUsesScrollButtons(True)
+        self.entries.setDocumentMode(True)
         self.entries.addTab(self.boxes, "&Boxes")
         self.entries.addTab(self.sizes, "Box si&zes")
         self.entries.addTab(self.form, "&Measures")
@@ -74,6 +75,7 @@ class Panels(QWidget):
         self.stack.addWidget(self.elevation)
         self.lists = QTabWidget(self)
         self.lists.setAccessibleName("Lists")
+        self.lists.setDocumentMode(True)
         self.lists.addTab(self.problems, "What's wrong")
         self.lists.addTab(self.drawers, "Drawers")
         self.lists.addTab(self._parts_view, "Parts")
@@ -91,7 +93,7 @@ class Panels(QWidget):
         self.right.addWidget(self.lists)
         self.right.setStretchFactor(0, 3)
         self.right.setStretchFactor(1, 1)
-        self.right.setSizes([420, 170])
+        self.right.setSizes([480, 150])
         self.whole = QSplitter(Qt.Orientation.Horizontal, self)
         self.whole.addWidget(self.entries)
         self.whole.addWidget(self.right)
@@ -148,6 +150,15 @@ class Panels(QWidget):
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
         self._update_lists()
 
+    def want_lists(self, wanted: bool) -> None:
+        """Whether the person wants the lists under the picture; they show as soon as there is something in them."""
+        self._lists_wanted = wanted
+        self._show_or_hide_lists()
+
+    def _show_or_hide_lists(self) -> None:
+        something = bool(self._session.project.arrangement.bay_count) or self.problems.list.has_problems
+        self.lists.setVisible(self._lists_wanted and something)
+
     def _update_lists(self) -> None:
         made = self._session.manufacture
         were_empty = not self.parts.total
@@ -163,11 +174,12 @@ class Panels(QWidget):
         """List what is wrong."""
         self.problems.list.show_problems(problems, nothing)
         self.strip.show_problems(problems)
+        self._show_or_hide_lists()
         self.lists.setTabText(0, f"⚠ What's wrong ({len(problems)})" if problems else "What's wrong")
 
     def show_problem_list(self) -> None:
         """Bring the list of what is wrong to the front."""
-        self.lists.show()
+        self.lists.setVisible(True)
         self.lists.setCurrentWidget(self.problems)
         self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
 

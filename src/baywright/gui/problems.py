@@ -78,6 +78,11 @@ class ProblemList(QListWidget):
         self.currentRowChanged.connect(self._on_row)
         self.itemClicked.connect(lambda item: self._on_row(self.row(item)))
 
+    @property
+    def has_problems(self) -> bool:
+        """Whether anything is wrong."""
+        return bool(self._problems)
+
     def show_problems(self, problems: list[Problem], nothing: str) -> None:
         """List these troubles, or say that there is nothing."""
         if problems == self._problems and self.count():

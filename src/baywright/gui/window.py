@@ -142,7 +142,7 @@ class MainWindow(QMainWindow):
         for action, deed in deeds.items():
             action.triggered.connect(lambda _checked=False, deed=deed: deed())
         a.show_entries.toggled.connect(self.panels.entries.setVisible)
-        a.show_lists.toggled.connect(self.panels.lists.setVisible)
+        a.show_lists.toggled.connect(self.panels.want_lists)
 
     def _connect_panels(self) -> None:
         self.panels.boxes_selected.connect(self._on_boxes_selected)

@@ -15,6 +15,7 @@ from baywright.gui.fields.kinds import (
     LengthKind,
     LengthsKind,
     MassesKind,
+    NoteKind,
     TextKind,
 )
 from baywright.gui.wording import BACKS, FIRST_ROWS, STANDS, UNITS, UPRIGHTS
@@ -69,7 +70,7 @@ SECTIONS: tuple[FormSection, ...] = (
         (
             _text("name", "Name", "Stands in the title and on every sheet of the workbook.", may_be_empty=False),
             _choice("unit", "Lengths in", "The unit for reading and for numbers typed without one.", UNITS),
-            _text("note", "Note", "Anything to remember about the whole project."),
+            FormEntry("note", "Note", "Anything to remember about the whole project.", NoteKind()),
         ),
         is_open=True,
     ),

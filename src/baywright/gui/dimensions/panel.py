@@ -18,11 +18,13 @@ from PySide6.QtWidgets import (
 from baywright.app.session import Session
 from baywright.gui.dimensions.tree import LABEL, VALUE, WORKING, WorkingsTree
 from baywright.gui.dimensions.words import entry_label
-from baywright.gui.fields.kinds import ChoiceKind, FlagKind, read_typed
+from baywright.gui.fields.kinds import ChoiceKind, FlagKind, NoteKind, read_typed
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.tables.delegates import ChoiceDelegate, TypedDelegate
 
 Index = QModelIndex | QPersistentModelIndex
+FOLDED_AT_FIRST = frozenset({"Inputs", "Box sizes"})
+"""Groups that only repeat what is entered elsewhere."""
 _YES_NO = ((True, "yes"), (False, "no"))
 
 
@@ -41,7 +43,7 @@ class InputDelegate(QStyledItemDelegate):
 
     def _read(self, text: str) -> object:
         kind = self._tree.kind_at(self._index)
-        if kind is None or isinstance(kind, ChoiceKind | FlagKind):
+        if kind is None or isinstance(kind, ChoiceKind | FlagKind | NoteKind):
             return text
         return read_typed(kind, text, self._session.project.unit)
 
@@ -55,7 +57,7 @@ class InputDelegate(QStyledItemDelegate):
     def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
         """The editor of the input's kind; it hands its keys to the fitting delegate."""
         self._index = QPersistentModelIndex(index)
-        is_choice = isinstance(self._tree.kind_at(index), ChoiceKind | FlagKind)
+        is_choice = isinstance(self._tree.kind_at(index), ChoiceKind | FlagKind | NoteKind)
         delegate = self.choice if is_choice else self.typed
         editor = delegate.createEditor(parent, option, index)
         editor.setAccessibleName(str(self._tree.data(self._tree.index(index.row(), LABEL, index.parent()))))
@@ -110,6 +112,7 @@ class WorkingsPanel(QWidget):
         self.view = WorkingsView(self)
         self.messages = MessageBar(self)
         self.details = QLabel(self)
+        self._known_groups: set[str] = set()
         self._set_up_view(session)
         hint = QLabel("Open a line to see what it is worked out from. Entered values can be changed where they stand.")
         hint.setWordWrap(True)
@@ -141,14 +144,10 @@ class WorkingsPanel(QWidget):
         header = view.header()
         header.setStretchLastSection(True)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        header.resizeSection(LABEL, 210)
-        header.resizeSection(VALUE, 96)
-        view.expandToDepth(0)
-        for row in range(self.tree.rowCount()):
-            group = self.tree.index(row, 0)
-            view.setFirstColumnSpanned(row, QModelIndex(), True)
-            if self.tree.data(group) in ("Inputs", "Box sizes"):
-                view.collapse(group)
+        header.resizeSection(LABEL, 200)
+        header.resizeSection(VALUE, 90)
+        header.setMinimumSectionSize(40)
+        self._show_groups()
         view.selectionModel().currentChanged.connect(self._show_details)
         self.delegate.typed.refused.connect(self._on_refused)
         self.tree.refused.connect(self._on_tree_refused)
@@ -158,9 +157,18 @@ class WorkingsPanel(QWidget):
         if replaced:
             self.messages.clear()
         self.tree.update_from_document()
+        self._show_groups()
+        self._show_details()
+
+    def _show_groups(self) -> None:
+        """Let group titles run over all columns; unfold groups met for the first time, inputs excepted."""
         for row in range(self.tree.rowCount()):
             self.view.setFirstColumnSpanned(row, QModelIndex(), True)
-        self._show_details()
+            index = self.tree.index(row, LABEL)
+            title = str(self.tree.data(index))
+            if title not in self._known_groups:
+                self._known_groups.add(title)
+                self.view.setExpanded(index, title not in FOLDED_AT_FIRST)
 
     def show_entry(self, key: str) -> None:
         """Go to a dimension and open it."""

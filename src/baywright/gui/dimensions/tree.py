@@ -7,13 +7,14 @@ chains are unfolded only as far as somebody looks; an input can be edited wherev
 from typing import Any
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
+from PySide6.QtGui import QFont
 
 from baywright.app.commands import EditRefused
 from baywright.app.session import Session
 from baywright.gui.dimensions.inputs import edit_input, input_kind, input_value
 from baywright.gui.dimensions.node import Lines, Node
 from baywright.gui.dimensions.words import Entry, entry_label, entry_value, entry_working
-from baywright.gui.fields.kinds import ChoiceKind, FlagKind, Kind, write_typed
+from baywright.gui.fields.kinds import ChoiceKind, FlagKind, Kind, NoteKind, write_typed
 
 Index = QModelIndex | QPersistentModelIndex
 TITLES = ("Dimension", "Value", "Worked out from")
@@ -155,13 +156,13 @@ class WorkingsTree(QAbstractItemModel):
             return None
         node = self._node(index)
         if node is not None and node.is_group:
-            return node.key if role == _Role.DisplayRole and index.column() == LABEL else None
+            return self._group_data(node, role) if index.column() == LABEL else None
         entry, project = self.entry_at(index), self._session.project
         if entry is None:
             return None
         if role == _Role.EditRole and index.column() == VALUE:
             kind, value = input_kind(entry.field), input_value(project, entry.field)
-            if kind is None or isinstance(kind, ChoiceKind | FlagKind):
+            if kind is None or isinstance(kind, ChoiceKind | FlagKind | NoteKind):
                 return value
             return write_typed(kind, value, project.unit, exact=True)
         if role == _Role.DisplayRole:
@@ -174,6 +175,13 @@ class WorkingsTree(QAbstractItemModel):
         if role == _Role.AccessibleTextRole:
             return f"{entry_label(entry, project)}: {entry_value(entry, project)}"
         return None
+
+    def _group_data(self, node: Node, role: int) -> Any:
+        if role == _Role.FontRole:
+            font = QFont()
+            font.setBold(True)
+            return font
+        return node.key if role == _Role.DisplayRole else None
 
     def setData(self, index: Index, value: Any, role: int = _Role.EditRole) -> bool:
         """Send an input to the session; False where it is refused (`refused` then tells why)."""

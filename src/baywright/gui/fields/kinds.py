@@ -159,6 +159,11 @@ class TextKind:
 
 
 @dataclass(frozen=True)
+class NoteKind:
+    """Free text of several lines."""
+
+
+@dataclass(frozen=True)
 class ChoiceKind:
     """One of several values, each with plain words."""
 
@@ -170,7 +175,7 @@ class FlagKind:
     """Yes or no."""
 
 
-Kind = TypedKind | ChoiceKind | FlagKind
+Kind = TypedKind | NoteKind | ChoiceKind | FlagKind
 
 
 def _parts(text: str) -> list[str]:

@@ -2,7 +2,8 @@
 
 from baywright.gui.fields.choice import ChoiceField, FlagField
 from baywright.gui.fields.field import Field
-from baywright.gui.fields.kinds import ChoiceKind, FlagKind, Kind
+from baywright.gui.fields.kinds import ChoiceKind, FlagKind, Kind, NoteKind
+from baywright.gui.fields.note import NoteField
 from baywright.gui.fields.typed import TypedField
 
 
@@ -12,4 +13,6 @@ def make_field(label: str, kind: Kind, hint: str = "") -> Field:
         return ChoiceField(label, kind, hint)
     if isinstance(kind, FlagKind):
         return FlagField(label, hint)
+    if isinstance(kind, NoteKind):
+        return NoteField(label, hint)
     return TypedField(label, kind, hint)

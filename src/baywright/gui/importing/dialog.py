@@ -85,6 +85,7 @@ class ImportDialog(QDialog):
         self.coming_view = TableView(self.coming, "Boxes to take over", "No row can be taken over yet.", self)
         self.refused_view = TableView(self.refused, "Refused rows", "No row is refused.", self)
         self.tabs = QTabWidget(self)
+        self.tabs.setDocumentMode(True)
         self.tabs.addTab(self.coming_view, "")
         self.tabs.addTab(self.refused_view, "")
 

@@ -39,7 +39,9 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
         return None if line.placement is None else line.placement.lock
 
     return (
-        Column("Box", lambda x: x.box.label, lambda x: x.box.label, "What is written on the box", "label"),
+        Column(
+            "Box", lambda x: x.box.label, lambda x: x.box.label, "What is written on the box", "label", sample="n" * 18
+        ),
         Column(
             "Size",
             lambda x: x.size.name,
@@ -58,9 +60,24 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
             is_number=True,
             write=lambda x: exact_mass_words(x.box.loaded_mass_kg),
         ),
-        Column("Place", lambda x: place_words(x.placement), place_rank, "Where the box stands; drag it in the picture"),
-        Column("Contents", lambda x: x.box.contents, lambda x: x.box.contents, "What is in it", "contents"),
-        Column("Group", lambda x: x.box.group, lambda x: x.box.group, "Boxes that belong together", "group"),
+        Column(
+            "Place",
+            lambda x: place_words(x.placement),
+            place_rank,
+            "Where the box stands; drag it in the picture",
+            sample="bay 10, row 30",
+        ),
+        Column(
+            "Contents", lambda x: x.box.contents, lambda x: x.box.contents, "What is in it", "contents", sample="n" * 22
+        ),
+        Column(
+            "Group",
+            lambda x: x.box.group,
+            lambda x: x.box.group,
+            "Boxes that belong together",
+            "group",
+            sample="n" * 12,
+        ),
         Column(
             "Taken out",
             lambda x: words_for(x.box.use, USES),
@@ -74,6 +91,7 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
             lambda x: "" if x.placement is None else words_for(x.placement.lock, LOCKS),
             lambda x: str(lock_of(x) or ""),
             "What planning must leave alone: menu Edit, Lock",
+            sample="in its drawer",
         ),
         Column("Note", lambda x: x.box.note, lambda x: x.box.note, "Anything else", "note"),
     )

@@ -23,6 +23,8 @@ class Column(Generic[Record]):
     is_number: bool = False
     write: Callable[[Record], object] | None = None
     tip: Callable[[Record], str] | None = None
+    sample: str = ""
+    """A text that the column should be wide enough for even while no record has one like it."""
 
 
 def sortable(value: object) -> Any:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from PySide6.QtCore import QItemSelection, QItemSelectionModel, QModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
@@ -32,10 +32,10 @@ class TableView(QTableView):
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setTextElideMode(Qt.TextElideMode.ElideRight)
         self.setWordWrap(False)
-        self.setShowGrid(False)
         self.setTabKeyNavigation(False)
         self.verticalHeader().hide()
         self._set_up_header()
+        self._fit_row_height()
         self.selectionModel().selectionChanged.connect(self._on_selection_changed)
         model.modelReset.connect(self._on_reset)
 
@@ -54,14 +54,19 @@ class TableView(QTableView):
         self.resizeColumnsToContents()
         header = self.horizontalHeader()
         for column in range(header.count()):
-            header.resizeSection(column, min(widest, header.sectionSize(column) + 8))
+            sample = self.fontMetrics().horizontalAdvance(self.rows.columns[column].sample) + 12
+            header.resizeSection(column, min(widest, max(header.sectionSize(column) + 8, sample)))
         header.setStretchLastSection(True)
 
-    def changeEvent(self, event: object) -> None:
+    def changeEvent(self, event: QEvent) -> None:
         """Keep the row height fitting the text size."""
-        super().changeEvent(event)  # type: ignore[arg-type]
-        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 10)
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._fit_row_height()
+
+    def _fit_row_height(self) -> None:
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + 7)
 
     # ---- selection by id
 
