@@ -57,6 +57,7 @@ def facts(
         ("The run", _run(project, workings, manufacture)),
         ("The plan", _plan(plan)),
         ("Still open", _open(project, report, manufacture)),
+        ("Material, without waste", _material(manufacture)),
     ]
 
 
@@ -95,6 +96,17 @@ def _goal(goal: GoalValue) -> Fact:
     value = f"{goal.value:,g} {goal.unit}".strip()
     proof = "proved: none is lower" if goal.is_proved else f"not proved; at best {goal.bound:,g}"
     return Fact(_GOALS[goal.goal], f"{value} ({proof})")
+
+
+def _material(manufacture: Manufacture) -> list[Fact]:
+    """How much of each board the parts are; cutting waste is not in it."""
+    found = []
+    for thickness, material in sorted({(part.thickness_mm, part.material) for part in manufacture.parts}):
+        parts = [part for part in manufacture.parts if (part.thickness_mm, part.material) == (thickness, material)]
+        area = sum(part.quantity * part.length_mm * part.width_mm for part in parts) / 1e6
+        pieces = sum(part.quantity for part in parts)
+        found.append(Fact(material, f"{area:.2f} m² in {pieces} pieces, about {mass_kg(parts):.0f} kg"))
+    return [*found, Fact("Waste", "add 10 to 20 % for cuts (common practice)")] if found else []
 
 
 def _open(project: Project, report: ArrangementReport, manufacture: Manufacture) -> list[Fact]:
