@@ -24,9 +24,9 @@ def state_folder() -> Path:
     return Path(base) / "baywright"
 
 
-def open_window(path: Path | None) -> int:
-    """Opens the window on a project file, or on a new project; returns the exit code."""
+def open_window(path: Path | None, begin_with_demo: bool) -> int:
+    """Opens the window on a project file, a copy of the demo, or a new project; returns the exit code."""
     # The command line must work where Qt's system libraries are missing.
     from baywright.gui.application import run
 
-    return run(path, state_folder())
+    return run(path, state_folder(), demo_file(), begin_with_demo=begin_with_demo)

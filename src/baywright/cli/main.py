@@ -1,30 +1,37 @@
 """The program without a window: reads the command line, does the job, answers with an exit code.
 
-Laws: never a traceback for bad input; results on standard output, messages on standard error.
+Laws: never a traceback; results on standard output, messages on standard error; what is to be saved is saved before
+anything is printed, so that a reader who goes away cannot prevent it.
 """
 
 import argparse
+import io
+import os
 import sys
+import traceback
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from baywright.app.files import FileTrouble
+from baywright.app.notices import Notice, PlanningFailed
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
-from baywright.cli.importing import import_inventory
+from baywright.cli.importing import MatchTrouble, import_inventory
 from baywright.cli.parser import make_parser
 from baywright.cli.text import conflicts_text, plan_text, schedule_csv, schedule_text
-from baywright.model.plan import PlanStatus
+from baywright.model.plan import PlanResult, PlanStatus
 
-DONE, ANSWER_IS_NO, CANNOT_READ, CANNOT_WRITE, INTERRUPTED = 0, 1, 3, 4, 130
+DONE, ANSWER_IS_NO, CANNOT_UNDERSTAND, CANNOT_READ, CANNOT_WRITE, DEFECT = 0, 1, 2, 3, 4, 5
+INTERRUPTED, READER_GONE = 130, 141
 
 
 @dataclass(frozen=True)
 class Surroundings:
     """What the command line needs from where the program is put together."""
 
-    open_window: Callable[[Path | None], int]
+    open_window: Callable[[Path | None, bool], int]
+    """Opens the window on a file; without one on a copy of the demo (True) or on a new project."""
     demo_file: Callable[[], Path]
 
 
@@ -38,15 +45,32 @@ class _Ended(Exception):
 
 def run(arguments: Sequence[str], surroundings: Surroundings) -> int:
     """Does what the arguments ask for; returns the exit code (see `baywright --help`)."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that knows no “×” shows “?” instead of ending the job
     options = make_parser().parse_args(arguments)
     try:
-        return _JOBS[options.command or "open"](options, surroundings)
+        code = _JOBS[options.command or "open"](options, surroundings)
+        sys.stdout.flush()
+        return code
     except _Ended as end:
-        print(end, file=sys.stderr)
-        return end.code
+        return _end(end.code, str(end))
     except KeyboardInterrupt:
-        print("Stopped.", file=sys.stderr)
-        return INTERRUPTED
+        return _end(INTERRUPTED, "Stopped.")
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # or Python would complain at its end
+        return READER_GONE
+    except OSError as trouble:
+        return _end(CANNOT_WRITE, f"The output cannot be written: {trouble.strerror}.")
+    except Exception as error:  # the last guard: a defect must end with words and a code of its own
+        place = traceback.extract_tb(error.__traceback__)[-1]
+        where = f"{Path(place.filename).name}, line {place.lineno}"
+        return _end(DEFECT, f"This is a defect of the program: {type(error).__name__}: {error} ({where}).")
+
+
+def _end(code: int, message: str) -> int:
+    print(message, file=sys.stderr)
+    return code
 
 
 def opened(path: Path) -> Session:
@@ -68,9 +92,25 @@ def _write(action: Callable[[], None]) -> None:
 
 def _planned(session: Session) -> None:
     """Plans; ends the job with the reasons where no plan keeps every limit."""
+    result = _answer(session)
+    if result.arrangement is None:
+        raise _Ended(ANSWER_IS_NO, plan_text(result))
+
+
+def _answer(session: Session) -> PlanResult:
+    """The planner's answer to the session's document; a plan that is found is taken in."""
+    failures: list[str] = []
+
+    def listen(notice: Notice) -> None:
+        if isinstance(notice, PlanningFailed):
+            failures.append(notice.message)
+
+    end_listening = session.subscribe(listen)
     session.request_plan()
-    if session.plan is None or session.plan.arrangement is None:
-        raise _Ended(ANSWER_IS_NO, plan_text(session.plan) if session.plan else "No plan was found.")
+    end_listening()
+    if session.plan is None:
+        raise _Ended(DEFECT, failures[0] if failures else "The planner gave no answer.")
+    return session.plan
 
 
 def _arranged(path: Path) -> Session:
@@ -81,23 +121,20 @@ def _arranged(path: Path) -> Session:
 
 
 def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
-    demo = getattr(options, "demo", False)
-    return surroundings.open_window(surroundings.demo_file() if demo else getattr(options, "file", None))
+    return surroundings.open_window(getattr(options, "file", None), getattr(options, "demo", False))
 
 
 def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     session = opened(options.file)
-    session.request_plan()
-    result = session.plan
-    if result is None:
-        raise _Ended(ANSWER_IS_NO, "No plan was found.")
+    result = _answer(session)
+    is_found = session.manufacture is not None and result.arrangement is not None
+    if is_found and options.save is not None:
+        target = options.file if options.save == Path() else options.save
+        _write(lambda: session.save_as(target))
+        print(f"Saved in {target}", file=sys.stderr)
     print(plan_text(result))
-    if session.manufacture is not None and result.arrangement is not None:
+    if session.manufacture is not None and is_found:
         print(schedule_text(session.manufacture.schedule, session.project.unit))
-        if options.save is not None:
-            target = options.file if options.save == Path() else options.save
-            _write(lambda: session.save_as(target))
-            print(f"Saved in {target}", file=sys.stderr)
     return ANSWER_IS_NO if result.status in (PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED) else DONE
 
 
@@ -127,7 +164,7 @@ def _schedule(options: argparse.Namespace, _: Surroundings) -> int:
 def _result(options: argparse.Namespace, _: Surroundings) -> int:
     session = opened(options.file)
     if options.plan or not session.project.arrangement.placements:
-        session.request_plan()
+        _answer(session)
     text = complete_result(session).model_dump_json(indent=2)
     if options.output is None:
         print(text)
@@ -160,12 +197,21 @@ def _check(options: argparse.Namespace, _: Surroundings) -> int:
 def _import(options: argparse.Namespace, _: Surroundings) -> int:
     session = opened(options.file)
     try:
-        changed = import_inventory(session, options)
+        preview, text = import_inventory(session, options)
     except FileTrouble as trouble:
         raise _Ended(CANNOT_READ, str(trouble)) from None
-    if changed:
+    except MatchTrouble as trouble:
+        raise _Ended(CANNOT_UNDERSTAND, str(trouble)) from None
+    if session.is_modified:
         _write(session.save)
-    return DONE
+    print(text)
+    if options.accept and preview.boxes:
+        print(f"Taken over and saved in {options.file}", file=sys.stderr)
+    elif preview.boxes:
+        print("Nothing is taken over; with --accept the accepted rows are.", file=sys.stderr)
+    else:
+        print("There is nothing to take over.", file=sys.stderr)
+    return ANSWER_IS_NO if preview.refused else DONE
 
 
 _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {

@@ -7,6 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from baywright import __version__
+from baywright.app.importing import Column
+from baywright.cli.importing import field_and_column
 
 if TYPE_CHECKING:
     # argparse has no public name for what add_subparsers returns, and the private one takes no parameter at run time.
@@ -14,11 +16,12 @@ if TYPE_CHECKING:
 
 EXIT_CODES = """\
 exit codes:
-  0  done
-  1  the answer is no: no plan keeps every limit, or the arrangement breaks one
-  2  the command line cannot be understood
-  3  a file cannot be read
-  4  a file cannot be written
+    0  done
+    1  the answer is no: no plan keeps every limit, the arrangement breaks one, or an import refuses rows
+    2  the command line cannot be understood, or names columns that the table does not have
+    3  a file cannot be read
+    4  a file cannot be written
+    5  a defect of the program
   130  stopped from the keyboard
 
 Results go to the standard output, messages to the standard error.
@@ -33,6 +36,8 @@ examples:
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
   baywright import shop.baywright boxes.csv  show what an import would take over
+  baywright import shop.baywright boxes.xlsx --sheet Boxes --match label=Name --match mass=4 --accept
+  baywright check shop.baywright             say what is wrong with the arrangement
 """
 
 
@@ -147,7 +152,11 @@ def _add_import(commands: _Commands) -> None:
         "import",
         "import an inventory from CSV or XLSX",
         "Show which boxes an import would take over and which rows it refuses, and why.\n"
-        "Nothing is taken over without --accept.",
+        "Nothing is taken over without --accept; with it the accepted rows are, the refused ones never.\n\n"
+        f"Fields: {', '.join(Column)}.\n"
+        "A box needs a size: the name of one in the project, or width, depth and height. Bare numbers are in the unit\n"
+        "that the heading names (“Height (cm)”), else in the project's, masses in kg. A row with a quantity makes\n"
+        "several boxes. Columns are matched by their headings; --match settles what that leaves open.",
     )
     _file(parser)
     parser.add_argument("table", type=Path, metavar="TABLE", help="the CSV or XLSX file")
@@ -156,7 +165,13 @@ def _add_import(commands: _Commands) -> None:
         "--match",
         action="append",
         default=[],
+        type=field_and_column,
         metavar="FIELD=COLUMN",
-        help="read a field from a column, by its heading or number, e.g. --match label=Name (repeatable)",
+        help="read a field from a column, by its heading, letter or number, or from none (-); repeatable",
+    )
+    parser.add_argument(
+        "--headings",
+        action=argparse.BooleanOptionalAction,
+        help="whether the first row holds headings (default: as it seems)",
     )
     parser.add_argument("--accept", action="store_true", help="take over what is shown as accepted, and save")

@@ -36,9 +36,14 @@ def make_application() -> QApplication:
 
 
 def open_window(
-    path: Path | None, state_folder: Path, demo: Path | None = None, *, synchronous: bool = False
+    path: Path | None,
+    state_folder: Path,
+    demo: Path | None = None,
+    *,
+    begin_with_demo: bool = False,
+    synchronous: bool = False,
 ) -> MainWindow:
-    """A shown window on a project file, or on a new project; troubles with the file are told in it."""
+    """A shown window on a project file, a copy of the demo, or a new project; troubles are told in it."""
     application = make_application()
     preferences = Preferences(state_folder)
     apply_theme(application, preferences.theme, preferences.points)
@@ -55,13 +60,15 @@ def open_window(
             session.open(path)
         except FileTrouble as trouble:
             window.dialogs.trouble("The file was not opened", str(trouble))
+    elif begin_with_demo and demo is not None:
+        window.filing.open_copy(demo)
     return window
 
 
-def run(path: Path | None, state_folder: Path, demo: Path | None = None) -> int:
+def run(path: Path | None, state_folder: Path, demo: Path | None = None, *, begin_with_demo: bool = False) -> int:
     """Open the window and serve it until it is closed; the exit code (0, or 70 after a failure of the program)."""
     application = make_application()
-    window = open_window(path, state_folder, demo)
+    window = open_window(path, state_folder, demo, begin_with_demo=begin_with_demo)
     hook = FailureHook(window.session, state_folder)
     before = sys.excepthook, signal.getsignal(signal.SIGINT)
     sys.excepthook = hook

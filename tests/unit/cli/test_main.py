@@ -43,10 +43,12 @@ def impossible(tmp_path: Path) -> Path:
     return path
 
 
-def baywright(*arguments: object, demo: Path = Path("no demo"), opened: list[Path | None] | None = None) -> int:
-    def open_window(path: Path | None) -> int:
+def baywright(
+    *arguments: object, demo: Path = Path("no demo"), opened: list[tuple[Path | None, bool]] | None = None
+) -> int:
+    def open_window(path: Path | None, begin_with_demo: bool) -> int:
         if opened is not None:
-            opened.append(path)
+            opened.append((path, begin_with_demo))
         return 0
 
     return run([str(argument) for argument in arguments], Surroundings(open_window, lambda: demo))
@@ -178,12 +180,12 @@ def test_help_tells_the_exit_codes(command: list[str], capsys: pytest.CaptureFix
     assert "the answer is no" in capsys.readouterr().out
 
 
-def test_without_a_sub_command_the_window_opens(tmp_path: Path) -> None:
-    opened: list[Path | None] = []
+def test_without_a_sub_command_the_window_opens() -> None:
+    opened: list[tuple[Path | None, bool]] = []
     baywright(opened=opened)
     baywright("open", "a.baywright", opened=opened)
-    baywright("open", "--demo", opened=opened, demo=tmp_path)
-    assert opened == [None, Path("a.baywright"), tmp_path]
+    baywright("open", "--demo", opened=opened)
+    assert opened == [(None, False), (Path("a.baywright"), False), (None, True)]
 
 
 def test_an_empty_inventory_is_said_and_does_no_harm(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
