@@ -45,7 +45,7 @@ def hardware_columns() -> tuple[Column[HardwareItem], ...]:
             "Extra for loss and waste",
             is_number=True,
         ),
-        Column("In a pack", lambda x: f"{_number(x.pack_size)} {x.unit}", lambda x: x.pack_size, is_number=True),
+        Column("In a pack", lambda x: _number(x.pack_size), lambda x: x.pack_size, is_number=True),
         Column("Packs", lambda x: str(x.packs), lambda x: x.packs, "Packs to buy", is_number=True),
         Column("Note", lambda x: x.note, lambda x: x.note),
     )

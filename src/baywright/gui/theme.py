@@ -72,13 +72,13 @@ LIGHT = Colours(
 )
 
 DARK = Colours(
-    window="#23282b",
-    base="#1a1e20",
-    alternate="#202528",
-    button="#333a3e",
+    window="#1e2326",
+    base="#2a3135",
+    alternate="#30383c",
+    button="#3a4347",
     text="#e9ece9",
     muted="#a9b2ad",
-    disabled="#7d8682",
+    disabled="#8a9490",
     accent="#1f7078",
     accent_text="#ffffff",
     link="#6cc3cc",

@@ -77,10 +77,10 @@ SECTIONS: tuple[FormSection, ...] = (
     FormSection(
         "Space",
         (
-            _length("space.length_mm", "Length along the wall", "Room for the whole run, uprights included."),
+            _length("space.length_mm", "Wall length", "Room for the whole run, uprights included."),
             _length(
                 "space.depth_mm",
-                "Depth",
+                "Depth of the space",
                 "From the wall to the foremost point that anything fixed may reach, the top's front edge included.",
             ),
             _length(
@@ -123,7 +123,7 @@ SECTIONS: tuple[FormSection, ...] = (
             ),
             _length(
                 "limits.bay_box_width_mm",
-                "Bays made for boxes",
+                "Box width the bays are made for",
                 "Width of box that the drawers are made for. Empty: the widest box in the inventory.",
                 "as wide as the widest box",
             ),
@@ -134,9 +134,13 @@ SECTIONS: tuple[FormSection, ...] = (
             ),
             _count("limits.shelf_count", "Shelves in it", "Adjustable shelves in the shelf bay.", 0, 50),
             _length(
-                "limits.shelf_bay_least_width_mm", "Least shelf bay", "A rest narrower than this becomes no shelf bay."
+                "limits.shelf_bay_least_width_mm",
+                "Least width of a shelf bay",
+                "A rest narrower than this becomes no shelf bay.",
             ),
-            _length("limits.shelf_play_mm", "Air at a shelf's ends", "Air at each end of a shelf, so that it goes in."),
+            _length(
+                "limits.shelf_play_mm", "Air at each end of a shelf", "Air at each end of a shelf, so that it goes in."
+            ),
         ),
         is_open=True,
     ),
@@ -154,10 +158,14 @@ SECTIONS: tuple[FormSection, ...] = (
             _length(_B + "top_mm", "Top thickness", f"The board that lies on the uprights. {_THICKNESS}"),
             _length(_B + "shelf_mm", "Shelf thickness", _THICKNESS),
             _length(
-                "construction.top.overhang_front_mm", "Top overhang, front", "How far the top stands out at the front."
+                "construction.top.overhang_front_mm",
+                "Front overhang of the top",
+                "How far the top stands out at the front.",
             ),
             _length(
-                "construction.top.overhang_side_mm", "Top overhang, sides", "How far the top stands out at each end."
+                "construction.top.overhang_side_mm",
+                "Side overhang of the top",
+                "How far the top stands out at each end.",
             ),
             _length(
                 _B + "longest_mm",
@@ -169,9 +177,9 @@ SECTIONS: tuple[FormSection, ...] = (
     FormSection(
         "Drawers",
         (
-            _length(_B + "drawer_side_mm", "Side thickness", f"Sides and rails. {_THICKNESS}"),
-            _length(_B + "drawer_bottom_mm", "Bottom thickness", _THICKNESS),
-            _length(_D + "side_height_mm", "Side height", "Height of the tray's sides."),
+            _length(_B + "drawer_side_mm", "Drawer side thickness", f"Sides and rails. {_THICKNESS}"),
+            _length(_B + "drawer_bottom_mm", "Drawer bottom thickness", _THICKNESS),
+            _length(_D + "side_height_mm", "Drawer side height", "Height of the tray's sides."),
             _length(_D + "groove_depth_mm", "Groove depth", "How deep the bottom goes into sides and rails."),
             _length(
                 _D + "groove_offset_mm",
@@ -180,15 +188,15 @@ SECTIONS: tuple[FormSection, ...] = (
             ),
             _length(
                 _D + "bottom_play_mm",
-                "Play of the bottom",
+                "Play of the bottom in its grooves",
                 "How much smaller the bottom is cut than from groove to groove, so that it goes in.",
             ),
-            _length(_D + "lateral_play_mm", "Air beside the box", "Between the box and each drawer side."),
-            _length(_D + "stop_mm", "Air before the box", "Front to back, between the box and the rails."),
-            _length(_D + "clearance_mm", "Air over the box", "What lid, latch and handle need over the box."),
+            _length(_D + "lateral_play_mm", "Lateral play", "Air between the box and each drawer side."),
+            _length(_D + "stop_mm", "Air front to back", "Air between the box and the rails, front to back."),
+            _length(_D + "clearance_mm", "Clearance over the box", "What lid, latch and handle need over the box."),
             _length(
                 _D + "gap_over_side_mm",
-                "Air over the side",
+                "Air over the drawer side",
                 "Counts where the drawer side is higher than the box in it.",
             ),
         ),
@@ -198,23 +206,23 @@ SECTIONS: tuple[FormSection, ...] = (
         (
             _length(
                 _R + "thickness_mm",
-                "Thickness a side",
-                "Room that a runner takes on each side of the drawer, from its maker's data sheet.",
+                "Runner thickness",
+                "Room that a runner takes on each side of the drawer; see its maker's data sheet.",
             ),
             _length(
                 _R + "line_offset_mm",
-                "Line over the lower edge",
+                "Runner line offset",
                 "From the drawer's lower edge up to the line of the runner's holes, which lies on a hole row.",
             ),
             _length(
                 _R + "length_mm",
-                "Length to use",
+                "Runner length to use",
                 "Empty: the longest of the lengths below that fits the depth.",
                 "the longest that fits",
             ),
             FormEntry(
                 _R + "lengths_mm",
-                "Lengths to be had",
+                "Runner lengths to be had",
                 "Lengths that your supplier has, separated by semicolons.",
                 LengthsKind(),
             ),
@@ -226,30 +234,36 @@ SECTIONS: tuple[FormSection, ...] = (
             ),
             _length(_R + "rear_gap_mm", "Air behind the drawer", "Behind the closed drawer, to the back or the wall."),
             _length(
-                _R + "gap_under_lowest_mm", "Air under the lowest", "Least air between the base and the lowest drawer."
+                _R + "gap_under_lowest_mm",
+                "Least air under the lowest drawer",
+                "Least air between the base and the lowest drawer.",
             ),
         ),
     ),
     FormSection(
         "Hole rows",
         (
-            _length(_H + "pitch_mm", "Pitch", "From one hole row to the next; 32 mm is common practice."),
+            _length(
+                _H + "pitch_mm", "Pitch of the hole rows", "From one hole row to the next; 32 mm is common practice."
+            ),
             _choice(
                 _H + "first_row_rule",
                 "First row lies",
                 "Where the first hole row lies over the upright's lower end.",
                 FIRST_ROWS,
             ),
-            _length(_H + "first_row_mm", "First row at", "Counts where the first row lies at the height set."),
-            _length(_H + "front_setback_mm", "Front holes", "From the upright's front edge to the front hole line."),
-            _length(_H + "rear_setback_mm", "Rear holes", "From the upright's rear edge to the rear hole line."),
+            _length(_H + "first_row_mm", "First row that is set", "Counts where the first row lies at the height set."),
+            _length(
+                _H + "front_setback_mm", "Front row set-back", "From the upright's front edge to the front hole line."
+            ),
+            _length(_H + "rear_setback_mm", "Rear row set-back", "From the upright's rear edge to the rear hole line."),
         ),
     ),
     FormSection(
         "Stand and back",
         (
             _choice("construction.standing.kind", "Stands on", "What lifts the base off the floor.", STANDS),
-            _length("construction.standing.height_mm", "Height of the stand", "From the floor to the base."),
+            _length("construction.standing.height_mm", "Height of plinth or feet", "From the floor to the base."),
             _length(
                 "construction.standing.plinth_setback_mm",
                 "Plinth set back",

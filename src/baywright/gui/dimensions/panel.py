@@ -16,15 +16,13 @@ from PySide6.QtWidgets import (
 )
 
 from baywright.app.session import Session
-from baywright.gui.dimensions.tree import LABEL, VALUE, WORKING, WorkingsTree
+from baywright.gui.dimensions.tree import LABEL, OF_A_SIZE, VALUE, WORKING, WorkingsTree
 from baywright.gui.dimensions.words import entry_label
 from baywright.gui.fields.kinds import ChoiceKind, FlagKind, NoteKind, read_typed
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.tables.delegates import ChoiceDelegate, TypedDelegate
 
 Index = QModelIndex | QPersistentModelIndex
-FOLDED_AT_FIRST = frozenset({"Inputs", "Box sizes"})
-"""Groups that only repeat what is entered elsewhere."""
 _YES_NO = ((True, "yes"), (False, "no"))
 
 
@@ -161,14 +159,14 @@ class WorkingsPanel(QWidget):
         self._show_details()
 
     def _show_groups(self) -> None:
-        """Let group titles run over all columns; unfold groups met for the first time, inputs excepted."""
+        """Let group titles run over all columns; unfold groups met for the first time, long ones excepted."""
         for row in range(self.tree.rowCount()):
             self.view.setFirstColumnSpanned(row, QModelIndex(), True)
             index = self.tree.index(row, LABEL)
-            title = str(self.tree.data(index))
-            if title not in self._known_groups:
-                self._known_groups.add(title)
-                self.view.setExpanded(index, title not in FOLDED_AT_FIRST)
+            group = self.tree.group_at(index)
+            if group not in self._known_groups:
+                self._known_groups.add(group)
+                self.view.setExpanded(index, group != "Inputs" and not group.startswith(OF_A_SIZE))
 
     def show_entry(self, key: str) -> None:
         """Go to a dimension and open it."""

@@ -15,10 +15,14 @@ from baywright.gui.dimensions.inputs import edit_input, input_kind, input_value
 from baywright.gui.dimensions.node import Lines, Node
 from baywright.gui.dimensions.words import Entry, entry_label, entry_value, entry_working
 from baywright.gui.fields.kinds import ChoiceKind, FlagKind, Kind, NoteKind, write_typed
+from baywright.gui.wording import count_words
+from baywright.model.length import format_length
 
 Index = QModelIndex | QPersistentModelIndex
 TITLES = ("Dimension", "Value", "Worked out from")
 LABEL, VALUE, WORKING = range(3)
+OF_A_SIZE = "box size: "
+"""Before the id of a box size in the key of its group."""
 _Role = Qt.ItemDataRole
 
 
@@ -37,10 +41,27 @@ class WorkingsTree(QAbstractItemModel):
         self._groups = self._entries_by_group()
 
     def _entries_by_group(self) -> dict[str, list[str]]:
+        """Keys of the entries under each heading: groups in reading order, box sizes one by one, inputs last."""
         groups: dict[str, list[str]] = {}
+        last: dict[str, list[str]] = {}
+        sizes: dict[str, list[str]] = {size.id: [] for size in self._session.project.box_sizes}
         for entry in self._workings.entries:
-            groups.setdefault(entry.group, []).append(entry.key)
-        return groups
+            if entry.size_id is not None:
+                sizes[entry.size_id].append(entry.key)
+            else:
+                (last if entry.is_input else groups).setdefault(entry.group, []).append(entry.key)
+        by_size = {f"{OF_A_SIZE}{size_id}": keys for size_id, keys in sizes.items()}
+        return {**groups, **by_size, **last}
+
+    def _title(self, key: str) -> str:
+        """The heading of a group; of a box size its name and the opening that it takes."""
+        size_id = key.removeprefix(OF_A_SIZE)
+        if size_id == key:
+            return key
+        project = self._session.project
+        name = next((size.name for size in project.box_sizes if size.id == size_id), "")
+        rows, height = (self._workings.value(what, size_id) for what in ("opening_rows", "opening_height"))
+        return f"{name}: opening {format_length(height, project.unit)}, {count_words(round(rows), 'row')}"
 
     # ---- the document changed
 
@@ -181,7 +202,12 @@ class WorkingsTree(QAbstractItemModel):
             font = QFont()
             font.setBold(True)
             return font
-        return node.key if role == _Role.DisplayRole else None
+        return self._title(node.key) if role in (_Role.DisplayRole, _Role.ToolTipRole) else None
+
+    def group_at(self, index: Index) -> str:
+        """The key of a group; empty for an entry."""
+        node = self._node(index)
+        return node.key if node is not None and node.is_group else ""
 
     def setData(self, index: Index, value: Any, role: int = _Role.EditRole) -> bool:
         """Send an input to the session; False where it is refused (`refused` then tells why)."""

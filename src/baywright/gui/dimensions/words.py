@@ -17,6 +17,14 @@ class Entry(Protocol):
         """Its name in words."""
 
     @property
+    def group(self) -> str:
+        """The heading it stands under."""
+
+    @property
+    def size_id(self) -> str | None:
+        """The box size that it belongs to."""
+
+    @property
     def unit(self) -> str:
         """Unit of the value."""
 
@@ -46,9 +54,14 @@ class Entry(Protocol):
 
 
 def entry_label(entry: Entry, project: Project) -> str:
-    """The name of an entry; a choice goes by its name in the form, which knows nothing of numbers for answers."""
+    """The name of an entry. A choice goes by its name in the form, which knows nothing of numbers for answers; an entry
+    of a box size leaves out the size's name, which stands over it.
+    """
     given = ENTRIES.get(entry.field)
     label = given.label if given is not None and isinstance(given.kind, ChoiceKind | FlagKind) else entry.label
+    if entry.size_id is not None:
+        name = next((size.name for size in project.box_sizes if size.id == entry.size_id), "")
+        label = label.removesuffix(f", {name}")
     return label[:1].upper() + label[1:]
 
 
