@@ -23,6 +23,7 @@ exit codes:
     4  a file cannot be written
     5  a defect of the program
   130  stopped from the keyboard
+  141  whoever read the output went away
 
 Results go to the standard output, messages to the standard error.
 """

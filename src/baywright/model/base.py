@@ -8,7 +8,13 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 class Frozen(BaseModel):
     """A value: checked when made, never changed afterwards; a change makes a new value with `replace`."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, validate_default=True)
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        allow_inf_nan=False,
+        validate_default=True,
+        json_schema_serialization_defaults_required=True,  # what is written always has every field
+    )
 
     def replace(self, **changes: object) -> Self:
         """Return a copy with `changes` made, checked anew (pydantic's own `model_copy` does not check).
