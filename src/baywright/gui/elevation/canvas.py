@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from typing import Protocol
 
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QContextMenuEvent, QKeyEvent, QMouseEvent, QPainter
+from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsView, QWidget
 
 from baywright.gui.elevation.carcass import paint_carcass
@@ -18,8 +18,10 @@ from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.ghost import paint_ghost
 from baywright.gui.elevation.item import DrawerItem
 from baywright.gui.elevation.layout import Layout
-from baywright.gui.elevation.lettering import Line, bold, draw_lines
+from baywright.gui.elevation.lettering import Line, bold, draw_lines, text_width
+from baywright.gui.elevation.limit import paint_limits
 from baywright.gui.elevation.neighbour import neighbour
+from baywright.gui.elevation.pixels import in_pixels
 from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
 from baywright.gui.elevation.sheet import Sheet
 
@@ -59,6 +61,7 @@ class Canvas(Sheet):
     def __init__(self, style: FaceStyle, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setDragMode(QGraphicsView.DragMode.RubberBandDrag)
+        self.setCacheMode(QGraphicsView.CacheModeFlag.CacheBackground)
         self.setAccessibleName("Front elevation")
         self._style = style
         self._layout: Layout | None = None
@@ -89,7 +92,7 @@ class Canvas(Sheet):
             elif item.drawer != drawer:
                 item.show_drawer(drawer, self._style)
         self.show_extent(layout.frame.extent if layout.frame else None)
-        self.viewport().update()
+        self._repaint_all()
 
     def margins_px(self, size: QSize) -> tuple[float, float, float, float]:
         """Room for row numbers, bay numbers and dimensions."""
@@ -100,6 +103,10 @@ class Canvas(Sheet):
         self._style = style
         for item in self._items.values():
             item.show_drawer(item.drawer, style)
+        self._repaint_all()
+
+    def _repaint_all(self) -> None:
+        self.resetCachedContent()
         self.viewport().update()
 
     def show_ghost(self, ghost: Ghost | None) -> None:
@@ -149,17 +156,23 @@ class Canvas(Sheet):
 
     # Painting
 
-    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
-        """Ground and carcass."""
-        painter.fillRect(rect, QColor(self._style.colours.ground))
-        if self._layout is not None and self._layout.frame is not None:
-            paint_carcass(painter, self._layout.frame, self._style)
+    @property
+    def hint(self) -> tuple[str, ...]:
+        """What the card in the middle says; empty where there is none."""
+        return self._hint
 
-    def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
-        """Dimensions, the carried box, and a hint where there is nothing to see yet."""
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """Ground, carcass and the dimensions round it; kept as a picture until something changes."""
+        painter.fillRect(rect, QColor(self._style.colours.ground))
         if self._layout is not None and self._layout.frame is not None and self._dimensions is not None:
+            paint_carcass(painter, self._layout.frame, self._style)
             chains = chains_for(self.maximumViewportSize())
             paint_dimensions(painter, self._layout.frame, self._dimensions, chains, self._style)
+
+    def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """Limits of the space, the selected drawer's opening, the carried box, and a hint what to do."""
+        if self._layout is not None and self._layout.frame is not None:
+            paint_limits(painter, self._layout.frame, self._style)
             selected = self.selected_ids
             if len(selected) == 1 and self._ghost is None:
                 paint_opening(painter, self._items[selected[0]].drawer, self._layout.frame, self._style)
@@ -169,17 +182,19 @@ class Canvas(Sheet):
             paint_ghost(painter, self._ghost, self._style, QRectF(self.viewport().rect()))
 
     def _paint_hint(self, painter: QPainter) -> None:
-        colours = self._style.colours
-        painter.save()
-        painter.resetTransform()
+        """A card in the middle of the view."""
+        colours, font = self._style.colours, self._style.font
+        lines = [Line(self._hint[0], bold(font), QColor(colours.window.text))]
+        lines += [Line(text, font, QColor(colours.window.text)) for text in self._hint[1:]]
         room = QRectF(self.viewport().rect())
-        lines = [Line(self._hint[0], bold(self._style.font), QColor(colours.window.text))]
-        lines += [Line(text, self._style.font, QColor(colours.window.muted)) for text in self._hint[1:]]
-        height = 22.0 * len(lines) + 16.0
-        plate = QRectF(room.left(), room.center().y() - height / 2, room.width(), height)
-        painter.fillRect(plate, QColor(colours.ground))
-        draw_lines(painter, plate.adjusted(12, 4, -12, -4), lines)
-        painter.restore()
+        width = min(room.width() - 16.0, max(text_width(line.text, line.font) for line in lines) + 40.0)
+        card = QRectF(0.0, 0.0, width, QFontMetricsF(bold(font)).height() * len(lines) + 28.0)
+        card.moveCenter(room.center())
+        with in_pixels(painter):
+            painter.setPen(QPen(QColor(colours.selected_line), 1.5))
+            painter.setBrush(QColor(colours.window.note_ground))
+            painter.drawRect(card)
+            draw_lines(painter, card.adjusted(12, 4, -12, -4), lines)
 
     # The mouse and the keys
 

@@ -19,7 +19,7 @@ def short_length(length_mm: float, unit: LengthUnit) -> str:
 
 def bare_length(length_mm: float, unit: LengthUnit) -> str:
     """A length for a narrow place: the figure alone."""
-    return short_length(length_mm, unit).removeprefix("≈ ").removesuffix(" mm")
+    return short_length(length_mm, unit).replace("≈ ", "≈").removesuffix(" mm")
 
 
 def mass_caption(box: Box) -> str:

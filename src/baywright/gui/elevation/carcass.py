@@ -1,4 +1,4 @@
-"""How the run without its drawers is painted: floor, space limits, stand, base, uprights with hole rows, top, shelves.
+"""How the run without its drawers is painted: stand, base, uprights with hole rows, top, shelves.
 
 Law: painted in pixels behind the drawers; hole rows thin out as the view zooms out and never turn into a grey blur.
 """
@@ -7,11 +7,10 @@ from PySide6.QtCore import QLineF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPen
 
 from baywright.gui.elevation.area import Area
-from baywright.gui.elevation.captions import short_length
 from baywright.gui.elevation.colours import ElevationColours
 from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.frame import Frame
-from baywright.gui.elevation.lettering import Line, draw_lines, smaller, text_width
+from baywright.gui.elevation.lettering import Line, draw_lines, smaller
 from baywright.gui.elevation.pixels import Pixels, in_pixels
 
 NUMBERED_ROWS = 5
@@ -26,7 +25,6 @@ def paint_carcass(painter: QPainter, frame: Frame, style: FaceStyle) -> None:
     with in_pixels(painter) as pixels:
         for bay in frame.bays:
             painter.fillRect(pixels.rect(bay), QColor(colours.bay))
-        _paint_limits(painter, frame, style, pixels)
         for board in (*frame.stand, *frame.bases, *frame.shelves, *frame.uprights, frame.top):
             _paint_board(painter, pixels.rect(board), colours)
         _paint_rows(painter, frame, colours, pixels)
@@ -77,32 +75,13 @@ def _paint_row_numbers(painter: QPainter, frame: Frame, colours: ElevationColour
     painter.setFont(small)
     height = painter.fontMetrics().height()
     step = row_number_step(frame.pitch * pixels.scale, height * 0.9)
-    right = pixels.x(frame.uprights[0].left) - 4.0
+    right = pixels.x(min(frame.uprights[0].left, frame.wall.left)) - 4.0
     painter.setPen(QColor(colours.dimension))
     for row in numbered_rows(len(frame.rows), step):
         y = pixels.y(frame.rows[row])
         painter.drawLine(QLineF(right, y, right + 4.0, y))
         place = QRectF(right - _ROW_NUMBER_WIDTH_PX - 2.0, y - height / 2, _ROW_NUMBER_WIDTH_PX, height)
         painter.drawText(place, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, str(row + 1))
-
-
-def _paint_limits(painter: QPainter, frame: Frame, style: FaceStyle, pixels: Pixels) -> None:
-    """Floor, ends of the wall and height limit, each with its words."""
-    colours, extent = style.colours, pixels.rect(frame.wall)
-    painter.setPen(QPen(QColor(colours.limit), 1.4, Qt.PenStyle.DashLine))
-    painter.drawLines([
-        QLineF(extent.topLeft(), extent.topRight()),
-        QLineF(extent.topLeft(), extent.bottomLeft()),
-        QLineF(extent.topRight(), extent.bottomRight()),
-    ])  # fmt: skip
-    floor_right = max(extent.right(), pixels.x(frame.top.right))
-    painter.setPen(QPen(QColor(colours.dimension), 2.0))
-    painter.drawLine(QLineF(extent.left() - 8.0, extent.bottom(), floor_right + 8.0, extent.bottom()))
-    font = smaller(style.font, 0.9)
-    text = f"height limit {short_length(frame.wall.height, style.unit)}"
-    width = text_width(text, font) + 4.0
-    place = QRectF(extent.right() - width, extent.top() - 17.0, width, 16.0)
-    draw_lines(painter, place, [Line(text, font, QColor(colours.limit))])
 
 
 def _paint_shelf_bay(painter: QPainter, shelf_bay: Area | None, frame: Frame, style: FaceStyle, pixels: Pixels) -> None:

@@ -23,6 +23,8 @@ class Dimension:
     end: float
     chain: int
     texts: tuple[str, ...]
+    is_last: bool = False
+    """The last of its chain: beyond its end is room for a figure that is too wide to stand inside."""
 
 
 @dataclass(frozen=True)
@@ -43,15 +45,20 @@ def dimensions_of(frame: Frame, workings: Workings, unit: LengthUnit) -> Dimensi
     across = [Dimension(bay.left, bay.right, 0, (full, bare)) for bay in frame.bays]
     if frame.shelf_bay is not None:
         full, bare = length("shelf_bay_clear_width")
-        across.append(Dimension(frame.shelf_bay.left, frame.shelf_bay.right, 0, (f"shelves {full}", full, bare)))
+        across.append(Dimension(frame.shelf_bay.left, frame.shelf_bay.right, 0, (f"shelves {full}", full, bare), True))
     elif frame.left_over is not None:
         full, bare = length("wall_left")
-        across.append(Dimension(frame.left_over.left, frame.left_over.right, 0, (f"left over {full}", full, bare)))
+        across.append(
+            Dimension(frame.left_over.left, frame.left_over.right, 0, (f"left over {full}", full, bare), True)
+        )
     run, run_bare = length("run_length")
     wall, wall_bare = length("wall_length")
     run_end = workings.value("run_length")
     across.append(Dimension(0.0, run_end, 1, (f"run {run}", run, run_bare)))
     across.append(Dimension(frame.wall.left, frame.wall.right, 2, (f"wall {wall}", wall, wall_bare)))
+    if workings.value("wall_left") < 0:
+        beyond = short_length(-workings.value("wall_left"), unit)
+        across.append(Dimension(frame.wall.right, frame.top.right, 2, (f"too long by {beyond}", f"+ {beyond}"), True))
     return Dimensions(tuple(across), _heights(frame, workings, unit))
 
 

@@ -16,6 +16,7 @@ from baywright.gui.elevation.drawers import DrawerAreas, drawer_areas, drawer_me
 from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.places import Place
 from baywright.gui.wording import count_words
+from baywright.model.plan import Conflict
 
 
 @dataclass(frozen=True)
@@ -26,7 +27,7 @@ class Ghost:
     is_legal: bool
     label: str
     message: str
-    """In words: where it would land, or why it cannot."""
+    """In few words: where it would land, or why it cannot."""
 
 
 class BoxDrag:
@@ -47,7 +48,7 @@ class BoxDrag:
         self._grip = grip or QPointF(0.0, self._measures.seat + self._measures.box_height / 2)
         drawer = layout.drawer(box_id)
         self._from: Place | None = (drawer.bay, drawer.row) if drawer else None
-        self._reasons: dict[Place, str] = {}
+        self._known: dict[Place, tuple[Conflict, ...]] = {}
         self.place: Place | None = None
         self.is_over_tray = False
         self.ghost: Ghost | None = None
@@ -56,7 +57,7 @@ class BoxDrag:
     @property
     def is_legal(self) -> bool:
         """Whether letting go here would do something, or leave the box where it was on purpose."""
-        return self.is_over_tray or (self.place is not None and not self._reason(self.place))
+        return self.is_over_tray or (self.place is not None and not self._conflicts(self.place))
 
     def move_over_bays(self, pointer_mm: QPointF) -> None:
         """The pointer is over the elevation, at that place along the wall and over the floor."""
@@ -68,16 +69,17 @@ class BoxDrag:
             return
         row = frame.row_for_lower_edge(pointer_mm.y() - self._grip.y())
         self.place = (bay, row)
-        reason = self._reason(self.place)
+        conflicts = self._conflicts(self.place)
         place = place_caption(bay, row)
-        if reason:
-            self.message = f"Cannot stand at {place}: {reason}"
+        shown = self.message = f"Fits at {place}."
+        if conflicts:
+            shown = " ".join(conflict.message for conflict in conflicts)
+            reasons = " ".join(f"{conflict.message} {conflict.mend}".strip() for conflict in conflicts)
+            self.message = f"Cannot stand at {place}: {reasons}"
         elif self.place == self._from:
-            self.message = f"{place.capitalize()}: where it stands now."
-        else:
-            self.message = f"Fits at {place}."
+            shown = self.message = f"{place.capitalize()}: where it stands now."
         areas = drawer_areas(frame, self._measures, bay, row)
-        self.ghost = Ghost(areas, not reason, self._box.label, self.message)
+        self.ghost = Ghost(areas, not conflicts, self._box.label, shown)
 
     def move_over_tray(self) -> None:
         """The pointer is over the tray of boxes without a drawer."""
@@ -98,7 +100,7 @@ class BoxDrag:
         """The one edit that letting go here makes, or None where the box goes back."""
         if self.is_over_tray:
             return UnplaceBoxes(self._placed()) if self._placed() else None
-        if self.place is None or self.place == self._from or self._reason(self.place):
+        if self.place is None or self.place == self._from or self._conflicts(self.place):
             return None
         return PlaceBox(self.box_id, *self.place)
 
@@ -106,12 +108,11 @@ class BoxDrag:
         arrangement = self._session.project.arrangement
         return tuple(box_id for box_id in self.carried if arrangement.placement_of(box_id))
 
-    def _reason(self, place: Place) -> str:
-        """Why not there, in words; empty where it can. Asked of the session once a place."""
-        if place not in self._reasons:
-            conflicts = self._session.place_conflicts(self.box_id, *place) if place != self._from else ()
-            self._reasons[place] = " ".join(f"{c.message} {c.mend}".strip() for c in conflicts)
-        return self._reasons[place]
+    def _conflicts(self, place: Place) -> tuple[Conflict, ...]:
+        """Why not there; empty where it can. Asked of the session once a place; staying is always allowed."""
+        if place not in self._known:
+            self._known[place] = self._session.place_conflicts(self.box_id, *place) if place != self._from else ()
+        return self._known[place]
 
     def _float(self, pointer_mm: QPointF) -> None:
         """Beside the bays the ghost hangs at the pointer."""

@@ -11,7 +11,7 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPaint
 from baywright.gui.elevation.captions import drawer_details
 from baywright.gui.elevation.colours import ElevationColours
 from baywright.gui.elevation.drawers import Drawer, DrawerAreas
-from baywright.gui.elevation.lettering import SLACK_PX, Line, bold, draw_lines, smaller, split_in_two, text_width
+from baywright.gui.elevation.lettering import SLACK_PX, Line, bold, draw_lines, smaller, split_in_two
 from baywright.gui.elevation.pixels import Pixels, in_pixels
 from baywright.model.arrangement import Lock
 from baywright.model.length import LengthUnit
@@ -19,6 +19,7 @@ from baywright.model.length import LengthUnit
 SIGN_WIDTH_PX = 14.0
 _LEAST_SIGN_HEIGHT_PX = 12.0
 _LEAST_SIGN_FACE_PX = 30.0
+_WIDE_FACE_PX, _NARROW_FACE_PX = 150.0, 96.0
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ def paint_drawer(painter: QPainter, drawer: Drawer, style: FaceStyle, *, selecte
         _paint_tray(painter, drawer.areas, style.colours, pixels)
         face = pixels.rect(drawer.areas.box)
         _paint_box(painter, face, drawer, style.colours, selected=selected)
-        inner = face.adjusted(3, 1, -3, -1)
+        inner = face.adjusted(4, 1, -4, -1)
         if face.width() >= _LEAST_SIGN_FACE_PX and face.height() >= _LEAST_SIGN_HEIGHT_PX:
             inner.setLeft(inner.left() + _paint_signs(painter, inner, drawer, style.colours, selected=selected))
         draw_lines(painter, inner, face_lines(drawer, style, inner.size(), selected=selected))
@@ -48,23 +49,24 @@ def face_lines(drawer: Drawer, style: FaceStyle, room: QSizeF, *, selected: bool
     strong = QColor(colours.selected_text if selected else colours.box_text)
     weak = QColor(colours.selected_text if selected else colours.box_detail)
     small = smaller(style.font)
-    is_high = room.height() >= 3.2 * QFontMetricsF(style.font).height()
-    if is_high:
-        labels = split_in_two(Line(drawer.box.label, bold(style.font), strong), room.width())
-    else:
-        labels = [Line(drawer.box.label, _label_font(drawer.box.label, style.font, room), strong)]
+    font = label_font(style.font, room)
+    label = Line(drawer.box.label, font, strong)
+    is_high = room.height() >= QFontMetricsF(font).height() * 2 + QFontMetricsF(small).height()
+    labels = split_in_two(label, room.width()) if is_high else [label]
     details = drawer_details(drawer, style.unit)
     return [*labels, *(Line(wordings[0], small, weak, wordings[1:]) for wordings in details)]
 
 
-def _label_font(label: str, font: QFont, room: QSizeF) -> QFont:
-    """The strongest type in which the label fits into one line, else the smallest."""
-    fonts = (bold(font), bold(smaller(font)), smaller(font, 0.82))
-    for candidate in fonts:
-        fits_across = text_width(label, candidate) <= room.width()
-        if fits_across and QFontMetricsF(candidate).height() <= room.height() + SLACK_PX:
-            return candidate
-    return fonts[-1]
+def label_font(font: QFont, room: QSizeF) -> QFont:
+    """The type of the label: lighter in narrow faces, smaller in low ones; the same for all boxes of one size."""
+    if room.width() >= _WIDE_FACE_PX:
+        chosen = bold(font)
+    elif room.width() >= _NARROW_FACE_PX:
+        chosen = bold(smaller(font))
+    else:
+        chosen = smaller(font)
+    is_low = QFontMetricsF(chosen).height() > room.height() + SLACK_PX
+    return smaller(font, 0.82) if is_low else chosen
 
 
 def _paint_tray(painter: QPainter, areas: DrawerAreas, colours: ElevationColours, pixels: Pixels) -> None:

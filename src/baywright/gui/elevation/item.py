@@ -17,6 +17,8 @@ class DrawerItem(QGraphicsItem):
     def __init__(self, drawer: Drawer, style: FaceStyle) -> None:
         super().__init__()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIsSelectable)
+        # Hundreds of faces with text take too long to paint on every move of the pointer.
+        self.setCacheMode(QGraphicsItem.CacheMode.DeviceCoordinateCache)
         self.drawer = drawer
         self._style = style
         self.show_drawer(drawer, style)

@@ -8,7 +8,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter
 
 LEAST_WIDTH_PX = 16.0
 """Narrower text says nothing and is left out."""
-SLACK_PX = 2.0
+SLACK_PX = 3.0
 """So much of a line's height is air that may be cut off."""
 
 
@@ -74,7 +74,7 @@ def draw_lines(painter: QPainter, rect: QRectF, lines: Sequence[Line], *, centre
     heights = [QFontMetricsF(line.font).height() for line in lines]
     shown, used = 0, 0.0
     for height in heights:
-        if used + height > rect.height() + SLACK_PX:
+        if used + height > rect.height() + (SLACK_PX if not shown else 1.0):
             break
         shown, used = shown + 1, used + height
     y = rect.top() + (rect.height() - used) / 2

@@ -54,7 +54,7 @@ def paint_dimensions(painter: QPainter, frame: Frame, dimensions: Dimensions, ch
         floor = pixels.y(0.0)
         for dimension in dimensions.across:
             if dimension.chain < chains.across:
-                _paint_across(painter, dimension, floor, style, font, pixels)
+                _paint_across(painter, dimension, floor, chains.margins[2], style, font, pixels)
         edge = pixels.x(frame.extent.right)
         for dimension in dimensions.up:
             if dimension.chain < chains.up:
@@ -107,7 +107,13 @@ def _columns(area: Area, pixels: Pixels, top: float, height: float) -> QRectF:
 
 
 def _paint_across(
-    painter: QPainter, dimension: Dimension, floor: float, style: FaceStyle, font: QFont, pixels: Pixels
+    painter: QPainter,
+    dimension: Dimension,
+    floor: float,
+    margin_px: float,
+    style: FaceStyle,
+    font: QFont,
+    pixels: Pixels,
 ) -> None:
     left, right = pixels.x(dimension.start), pixels.x(dimension.end)
     y = floor + BAY_NUMBERS_PX + (dimension.chain + 0.75) * CHAIN_PX
@@ -118,10 +124,14 @@ def _paint_across(
         QLineF(left, y - _STROKE_PX * 2, left, y + _STROKE_PX),
         QLineF(right, y - _STROKE_PX * 2, right, y + _STROKE_PX),
     ])  # fmt: skip
+    middle = (left + right) / 2
+    if not text and dimension.is_last:
+        text = longest_that_fits(dimension.texts, font, margin_px - _PLATE_GAP_PX)
+        middle = right + _STROKE_PX * 2 + text_width(text, font) / 2
     if text:
         height = painter.fontMetrics().height()
         width = text_width(text, font) + 6.0
-        place = QRectF((left + right - width) / 2, y - height / 2, width, height)
+        place = QRectF(middle - width / 2, y - height / 2, width, height)
         painter.fillRect(place, QColor(style.colours.ground))
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
 

@@ -109,6 +109,7 @@ class Sheet(QGraphicsView):
         self.setSceneRect(
             QRectF(extent.left - left, -bottom, extent.width + left + right, extent.height + top + bottom)
         )
+        self.resetCachedContent()
         self.zoomed.emit(self._scale)
         self.viewport().update()
 

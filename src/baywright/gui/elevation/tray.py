@@ -220,4 +220,4 @@ class Tray(QFrame):
                 if rows >= _ROWS_SHOWN:
                     break
             used += wide
-        self.list.setFixedHeight(min(rows, _ROWS_SHOWN) * chip + 4)
+        self.list.setFixedHeight(min(rows, _ROWS_SHOWN) * chip)

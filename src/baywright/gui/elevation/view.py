@@ -38,10 +38,11 @@ class ElevationView(QWidget):
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.session = session
-        style = self._face_style()
+        style = self._style = self._face_style()
         self.canvas = Canvas(style, self)
         self.tray = Tray(style, self)
         self.foot = FootLine(self)
+        self.foot.show_colours(style.colours.window)
         self.actions_ = ElevationActions(self, self._doings())
         self.carrier = Carrier(session, self.canvas, self.tray, self._run, self)
         self.canvas.set_hands(self.carrier)
@@ -118,6 +119,9 @@ class ElevationView(QWidget):
         return FaceStyle(elevation_colours(self.palette()), self.font(), self.session.project.unit)
 
     def _show_style(self, style: FaceStyle) -> None:
+        if style == self._style:
+            return
+        self._style = style
         self.canvas.show_style(style)
         self.tray.show_style(style)
         self.foot.show_colours(style.colours.window)
@@ -129,6 +133,7 @@ class ElevationView(QWidget):
             self.refresh()
             self.zoom_to_fit()
         elif isinstance(notice, DocumentChanged):
+            self.foot.tell("", False)
             self.refresh()
 
     def changeEvent(self, event: QEvent) -> None:
