@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from PySide6.QtCore import (
     QAbstractTableModel,
+    QEvent,
     QItemSelection,
     QItemSelectionModel,
     QModelIndex,
@@ -27,6 +28,9 @@ from baywright.model.length import LengthUnit, format_length
 HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock")
 _ANY = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
+_WIDEST_COLUMN = 260
+_ROWS_MEASURED = 50
+"""How many rows are looked at to find a column's width; all of a long list would take too long."""
 
 
 class DrawerTable(QAbstractTableModel):
@@ -81,7 +85,7 @@ class DrawerTable(QAbstractTableModel):
             return _cells(drawer, self._unit)[index.column()]
         if role == Qt.ItemDataRole.ToolTipRole:
             return "\n".join(filter(None, (drawer.box.contents, *drawer.troubles)))
-        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in (0, 1, 3, 4):
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in (0, 1, 3, 4, 6):
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None
 
@@ -106,6 +110,8 @@ class DrawerTableView(QTableView):
         self.setTabKeyNavigation(False)
         self.verticalHeader().hide()
         self.horizontalHeader().setStretchLastSection(True)
+        self.horizontalHeader().setResizeContentsPrecision(_ROWS_MEASURED)
+        self._fit_columns()
         self._is_selecting = False
         self._selected: tuple[str, ...] = ()
         self.selectionModel().selectionChanged.connect(self._on_selected)
@@ -134,7 +140,21 @@ class DrawerTableView(QTableView):
             self._selected = self.selected_ids
             self.box_selected.emit(self._selected[0] if len(self._selected) == 1 else list(self._selected))
 
+    def changeEvent(self, event: QEvent) -> None:
+        """Keep the columns fitting the text size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange:
+            self._fit_columns()
+
+    def _fit_columns(self) -> None:
+        """Make columns as wide as their words, within reason."""
+        self.resizeColumnsToContents()
+        header = self.horizontalHeader()
+        for column in range(header.count()):
+            header.resizeSection(column, min(_WIDEST_COLUMN, header.sectionSize(column)))
+
     def _on_reset(self) -> None:
+        self._fit_columns()
         self.select_boxes(self._selected)
 
 
