@@ -29,7 +29,6 @@ class Surroundings:
     """What the edits need of the window."""
 
     window: QWidget
-    dialogs: Dialogs
     errands: Errands
     selected: Callable[[], tuple[str, ...]]
     """Ids of the selected boxes."""
@@ -43,8 +42,8 @@ class Surroundings:
 class Edits:
     """The edits of one session, begun by actions."""
 
-    def __init__(self, session: Session, surroundings: Surroundings) -> None:
-        self._session, self._around = session, surroundings
+    def __init__(self, session: Session, dialogs: Dialogs, surroundings: Surroundings) -> None:
+        self._session, self.dialogs, self._around = session, dialogs, surroundings
 
     def attempt(self, command: Command) -> bool:
         """Do a command; where it is refused, tell why and leave everything as it was."""
@@ -82,7 +81,7 @@ class Edits:
         ids = self._around.selected()
         if not ids:
             return
-        copies = self._around.dialogs.copies(count_words(len(ids), "box", "boxes"), MOST_DUPLICATES)
+        copies = self.dialogs.copies(count_words(len(ids), "box", "boxes"), MOST_DUPLICATES)
         if copies and self.attempt(DuplicateBoxes(ids, copies)):
             made = count_words(copies * len(ids), "copy", "copies")
             self._around.tell(f"{made} made; they have no place yet. Undo takes them back.", Tone.NOTE)
@@ -138,7 +137,7 @@ class Edits:
 
     def import_inventory(self) -> None:
         """Ask for a file, read it beside the window, and show what it would bring."""
-        path = self._around.dialogs.file_to_open("Import inventory", self._around.folder(), TABLE_FILTER)
+        path = self.dialogs.file_to_open("Import inventory", self._around.folder(), TABLE_FILTER)
         if path is None:
             return
         self._around.tell(f"Reading “{path.name}” …", Tone.NOTE)

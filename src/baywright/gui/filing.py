@@ -20,7 +20,7 @@ class Filing:
     """The file side of one window."""
 
     def __init__(self, session: Session, dialogs: Dialogs, errands: Errands, tell: Callable[[str, Tone], None]) -> None:
-        self._session, self._dialogs, self._errands, self._tell = session, dialogs, errands, tell
+        self._session, self.dialogs, self._errands, self._tell = session, dialogs, errands, tell
 
     @property
     def folder(self) -> Path:
@@ -31,7 +31,7 @@ class Filing:
         """Whether the present document may be left: saved, or given up on purpose."""
         if not self._session.is_modified:
             return True
-        answer = self._dialogs.unsaved_changes(self._session.title)
+        answer = self.dialogs.unsaved_changes(self._session.title)
         if answer is Unsaved.SAVE:
             return self.save()
         return answer is Unsaved.DISCARD
@@ -44,7 +44,7 @@ class Filing:
     def open(self) -> None:
         """Ask for a project file and open it."""
         if self.may_leave():
-            path = self._dialogs.file_to_open("Open a project", self.folder, PROJECT_FILTER)
+            path = self.dialogs.file_to_open("Open a project", self.folder, PROJECT_FILTER)
             if path is not None:
                 self._open(path)
 
@@ -59,13 +59,13 @@ class Filing:
             try:
                 self._session.new_project(open_project(path))
             except FileTrouble as trouble:
-                self._dialogs.trouble("The file was not opened", str(trouble))
+                self.dialogs.trouble("The file was not opened", str(trouble))
 
     def _open(self, path: Path) -> None:
         try:
             self._session.open(path)
         except FileTrouble as trouble:
-            self._dialogs.trouble("The file was not opened", str(trouble))
+            self.dialogs.trouble("The file was not opened", str(trouble))
 
     def save(self) -> bool:
         """Write the project to its file, asking for one where it has none; whether it is saved now."""
@@ -76,14 +76,14 @@ class Filing:
     def save_as(self) -> bool:
         """Ask for a file and write the project to it; whether it is saved now."""
         suggestion = self._session.path or self.folder / f"{_file_name(self._session.title)}{PROJECT_SUFFIX}"
-        path = self._dialogs.file_to_write("Save the project", suggestion, PROJECT_FILTER, PROJECT_SUFFIX)
+        path = self.dialogs.file_to_write("Save the project", suggestion, PROJECT_FILTER, PROJECT_SUFFIX)
         return path is not None and self._save(path)
 
     def _save(self, path: Path) -> bool:
         try:
             self._session.save_as(path)
         except FileTrouble as trouble:
-            self._dialogs.trouble("The project was not saved", str(trouble))
+            self.dialogs.trouble("The project was not saved", str(trouble))
             return False
         self._tell(f"Saved as “{path.name}”.", Tone.NOTE)
         return True
@@ -96,7 +96,7 @@ class Filing:
             return
         stem = session.path.stem if session.path else _file_name(session.title)
         suggestion = self.folder / f"{stem}{WORKBOOK_SUFFIX}"
-        path = self._dialogs.file_to_write("Export the workbook", suggestion, WORKBOOK_FILTER, WORKBOOK_SUFFIX)
+        path = self.dialogs.file_to_write("Export the workbook", suggestion, WORKBOOK_FILTER, WORKBOOK_SUFFIX)
         if path is None:
             return
         project, plan = session.project, session.plan
@@ -111,7 +111,7 @@ class Filing:
         if not isinstance(error, FileTrouble):
             raise error
         self._tell("", Tone.NOTE)
-        self._dialogs.trouble("The workbook was not written", str(error))
+        self.dialogs.trouble("The workbook was not written", str(error))
 
 
 def _file_name(title: str) -> str:

@@ -63,7 +63,7 @@ class MainWindow(QMainWindow):
         self._demo = demo
         self.panels = Panels(session, self.actions_, self._make_steps())
         self.setCentralWidget(self.panels)
-        self.edits = Edits(session, self._surroundings())
+        self.edits = Edits(session, self.dialogs, self._surroundings())
         self.menus = Menus(
             self,
             self.actions_,
@@ -85,7 +85,6 @@ class MainWindow(QMainWindow):
     def _surroundings(self) -> Surroundings:
         return Surroundings(
             window=self,
-            dialogs=self.dialogs,
             errands=self.errands,
             selected=lambda: self._selected,
             tell=self.tell,
@@ -107,6 +106,12 @@ class MainWindow(QMainWindow):
             look.triggered.connect(lambda: self.filing.open_copy(demo))
             boxes.append(look)
         return {"wall": [self.set_wall], "boxes": boxes, "plan": [a.plan]}
+
+    def use_dialogs(self, dialogs: Dialogs) -> None:
+        """Ask through `dialogs` from now on."""
+        self.dialogs = dialogs
+        self.filing.dialogs = dialogs
+        self.edits.dialogs = dialogs
 
     # ---- deeds
 
