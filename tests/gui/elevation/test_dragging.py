@@ -1,20 +1,18 @@
 """Dragging with real mouse events: to a legal place, to an illegal one, onto the tray and from it, and Esc."""
 
 from collections.abc import Callable
-from typing import Any
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from tests.gui.elevation.hand import Hand
 
 from baywright.app.commands import SetField
 from baywright.app.session import Session
 from baywright.gui.elevation.view import ElevationView
 
 PlaceOf = Callable[[str], tuple[int, int] | None]
-Hand = Any
-"""The fixture of conftest; pytest imports that file by path, so its class cannot be named here."""
 
 
 def test_a_box_dragged_to_a_free_place_stands_there_and_one_undo_brings_it_back(
@@ -188,7 +186,7 @@ def test_an_edit_from_elsewhere_ends_the_drag(view: ElevationView, session: Sess
 
 def test_the_lock_goes_with_the_box(view: ElevationView, session: Session, hand: Hand) -> None:
     view.select_boxes(["a"])
-    view.actions_.lock_drawer.trigger()
+    view.menu_actions.lock_drawer.trigger()
     hand.press_box("a")
     hand.move_to(hand.at_place(2, 10))
     hand.release()

@@ -76,7 +76,7 @@ def test_l_locks_and_unlocks(view: ElevationView, session: Session) -> None:
     assert locks() == {Lock.DRAWER}
     QTest.keyClick(view.canvas, Qt.Key.Key_L)
     assert locks() == {Lock.NONE}
-    view.actions_.lock_bay.trigger()
+    view.menu_actions.lock_bay.trigger()
     assert locks() == {Lock.BAY}
     assert "locked in bay" in (view.canvas.drawer_item("a") or pytest.fail("no drawer")).toolTip().lower()
 
@@ -91,7 +91,7 @@ def test_delete_takes_out_of_the_drawer(view: ElevationView, session: Session, p
 
 
 def test_actions_are_offered_only_where_they_can_be_done(view: ElevationView) -> None:
-    actions = view.actions_
+    actions = view.menu_actions
     assert not actions.move_to.isEnabled()
     assert not actions.take_out.isEnabled()
     view.select_boxes(["a"])
@@ -119,7 +119,7 @@ def test_the_context_menu_is_about_the_box_under_the_pointer(view: ElevationView
         menu = QApplication.activePopupWidget()
         assert isinstance(menu, QMenu)
         names.extend(action.text() for action in menu.actions())
-        menu.setActiveAction(view.actions_.lock_bay)
+        menu.setActiveAction(view.menu_actions.lock_bay)
         QTest.keyClick(menu, Qt.Key.Key_Return)
 
     names: list[str] = []
@@ -146,7 +146,7 @@ def test_move_to_lists_the_legal_places_and_moves(view: ElevationView, session: 
 
     view.select_boxes(["a"])
     QTimer.singleShot(50, choose)
-    view.actions_.move_to.trigger()
+    view.menu_actions.move_to.trigger()
     assert place_of("a") == (1, 15)
     session.undo()
     assert not session.can_undo

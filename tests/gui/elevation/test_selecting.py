@@ -205,6 +205,17 @@ def test_a_view_that_is_gone_listens_no_longer(qapp: QApplication, session: Sess
     assert session.project.name == "Other"
 
 
+def test_another_document_starts_afresh(view: ElevationView, session: Session) -> None:
+    view.select_boxes(["a"])
+    QTest.keyClick(view.canvas, Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier)
+    assert view.foot.is_refusal
+    view.zoom_in()
+    session.new_project(session.project.replace(name="Other"))
+    assert view.selected_ids == ()
+    assert view.foot.message == ""
+    assert view.canvas.is_fitting
+
+
 def test_an_empty_project_says_what_to_do(qtbot: QtBot) -> None:
     session = Session(synchronous=True)
     view = ElevationView(session)

@@ -71,6 +71,14 @@ def test_selection_goes_both_ways_once(view: ElevationView, table: DrawerTableVi
     assert not session.can_undo
 
 
+def test_selecting_from_outside_tells_nothing_back(table: DrawerTableView) -> None:
+    told: list[object] = []
+    table.box_selected.connect(told.append)
+    table.select_boxes(["f", "b", "a"])
+    assert table.selected_ids == ("a", "b"), "f has no drawer"
+    assert told == []
+
+
 def test_the_selection_lives_through_an_edit(table: DrawerTableView, session: Session) -> None:
     table.selectRow(0)
     session.do(PlaceBox("a", 2, 12))

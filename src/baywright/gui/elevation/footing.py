@@ -97,5 +97,5 @@ def hint_for(layout: Layout) -> tuple[str, ...]:
             "Make the space longer or higher, or the boards thinner; the dimensions say why.",
         )
     if not layout.drawers:
-        return ("No box has a drawer yet", "Choose “Plan”, or drag boxes from below into the bays.")
+        return ("No box has a drawer yet", "Choose “Plan now” (F5), or drag boxes from below into the bays.")
     return ()

@@ -142,7 +142,7 @@ class Tray(QFrame):
         self.list.hide()
 
     def show_boxes(self, project: Project, box_ids: tuple[str, ...]) -> None:
-        """Show these boxes; the selection is kept as far as they are the same."""
+        """Show these boxes; which of them are selected is to be said anew."""
         boxes = {box.id: box for box in project.boxes}
         lines = []
         for box_id in box_ids:
@@ -154,7 +154,6 @@ class Tray(QFrame):
         if tuple(lines) == self._shown:
             return
         self._shown = tuple(lines)
-        selected = set(self.list.selected_ids)
         self.list.blockSignals(True)
         self.list.clear()
         for box_id, label, details, tip in lines:
@@ -163,7 +162,6 @@ class Tray(QFrame):
             item.setData(_DETAILS, details)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{label}, {details}")
             item.setToolTip(tip)
-            item.setSelected(box_id in selected)
         self.list.blockSignals(False)
         self.list.setVisible(bool(lines))
         self._fit_height()

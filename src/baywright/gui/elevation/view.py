@@ -43,13 +43,13 @@ class ElevationView(QWidget):
         self.tray = Tray(style, self)
         self.foot = FootLine(self)
         self.foot.show_colours(style.colours.window)
-        self.actions_ = ElevationActions(self, self._doings())
+        self.menu_actions = ElevationActions(self, self._doings())
         self.carrier = Carrier(session, self.canvas, self.tray, self._run, self)
         self.canvas.set_hands(self.carrier)
         self.tray.list.hands = self.carrier
         self._selected: tuple[str, ...] = ()
         self._is_selecting = False
-        self._layout_ = lay_out(session.project, session.workings, session.report)
+        self._shown = lay_out(session.project, session.workings, session.report)
         self._arrange()
         self._listen()
         self.refresh()
@@ -86,7 +86,7 @@ class ElevationView(QWidget):
 
     def actions_for_menu(self) -> list[QAction]:
         """Every action, with separators; their keys work while the elevation has the focus."""
-        return self.actions_.for_menu
+        return self.menu_actions.for_menu
 
     def sizeHint(self) -> QSize:
         """A size at which a run of five bays reads well."""
@@ -97,23 +97,23 @@ class ElevationView(QWidget):
     def refresh(self) -> None:
         """Redraw from the session's present document; edits nothing."""
         session = self.session
-        self._layout_ = lay_out(session.project, session.workings, session.report)
-        frame = self._layout_.frame
+        self._shown = lay_out(session.project, session.workings, session.report)
+        frame = self._shown.frame
         self._show_style(self._face_style())
         dimensions = dimensions_of(frame, session.workings, session.project.unit) if frame else None
         self._is_selecting = True
-        self.canvas.show_layout(self._layout_, dimensions, hint_for(self._layout_))
-        self.tray.show_boxes(session.project, self._layout_.unplaced)
+        self.canvas.show_layout(self._shown, dimensions, hint_for(self._shown))
+        self.tray.show_boxes(session.project, self._shown.unplaced)
         self.canvas.select(self._selected)
         self.tray.select(self._selected)
         self._is_selecting = False
-        self.carrier.show_layout(self._layout_)
+        self.carrier.show_layout(self._shown)
         self._take_selection()
 
     @property
     def shown(self) -> Layout:
         """The layout that is shown."""
-        return self._layout_
+        return self._shown
 
     def _face_style(self) -> FaceStyle:
         return FaceStyle(elevation_colours(self.palette()), self.font(), self.session.project.unit)
@@ -164,10 +164,10 @@ class ElevationView(QWidget):
     def _take_selection(self) -> bool:
         """Bring words and actions in step with what is selected; tells whether it is something else than before."""
         before, self._selected = self._selected, (*self.canvas.selected_ids, *self.tray.list.selected_ids)
-        drawers = [drawer for box_id in self._selected if (drawer := self._layout_.drawer(box_id))]
+        drawers = [drawer for box_id in self._selected if (drawer := self._shown.drawer(box_id))]
         locks = frozenset(drawer.lock for drawer in drawers)
-        self.actions_.enable_for(len(self._selected), locks, has_run=self._layout_.frame is not None)
-        words = selection_words(self._layout_, self._selected)
+        self.menu_actions.enable_for(len(self._selected), locks, has_run=self._shown.frame is not None)
+        words = selection_words(self._shown, self._selected)
         self.foot.rest(words)
         self.canvas.setAccessibleDescription(words)
         return before != self._selected
@@ -220,7 +220,7 @@ class ElevationView(QWidget):
 
     def _on_menu_wanted(self, position: QPoint) -> None:
         menu = QMenu(self)
-        menu.addActions(self.actions_.for_boxes if self._selected else [self.actions_.fit])
+        menu.addActions(self.menu_actions.for_boxes if self._selected else [self.menu_actions.fit])
         menu.exec(position)
         menu.deleteLater()
 
@@ -241,7 +241,7 @@ class ElevationView(QWidget):
     def _arrange(self) -> None:
         bar = QToolBar(self)
         bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-        bar.addActions(self.actions_.for_bar)
+        bar.addActions(self.menu_actions.for_bar)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
