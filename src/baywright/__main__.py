@@ -1,15 +1,23 @@
 """`baywright`, or `python -m baywright`: opens the window, or does one job without it."""
 
+import signal
 import sys
 from collections.abc import Sequence
 
 from baywright.bootstrap import demo_file, open_window
-from baywright.cli.main import Surroundings, run
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the program; returns its exit code."""
     given = list(sys.argv[1:] if arguments is None else arguments)
+    # Loading takes a second or so; Ctrl-C then ends the process at once, not with a library's half-loaded complaint.
+    on_interrupt = signal.getsignal(signal.SIGINT)
+    if on_interrupt is signal.default_int_handler:
+        signal.signal(signal.SIGINT, signal.SIG_DFL)
+    from baywright.cli.main import Surroundings, run
+
+    if on_interrupt is signal.default_int_handler:
+        signal.signal(signal.SIGINT, signal.default_int_handler)
     return run(_in_full(given), Surroundings(open_window=open_window, demo_file=demo_file))
 
 

@@ -14,11 +14,11 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from baywright.app.files import FileTrouble
-from baywright.app.notices import Notice, PlanningFailed
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
 from baywright.cli.importing import MatchTrouble, import_inventory
 from baywright.cli.parser import make_parser
+from baywright.cli.planning import Desk, PlannerTrouble
 from baywright.cli.text import conflicts_text, plan_text, schedule_csv, schedule_text
 from baywright.model.plan import PlanResult, PlanStatus
 
@@ -50,9 +50,7 @@ def run(arguments: Sequence[str], surroundings: Surroundings) -> int:
             stream.reconfigure(errors="replace")  # a terminal that knows no “×” shows “?” instead of ending the job
     options = make_parser().parse_args(arguments)
     try:
-        code = _JOBS[options.command or "open"](options, surroundings)
-        sys.stdout.flush()
-        return code
+        return _JOBS[options.command or "open"](options, surroundings)
     except _Ended as end:
         return _end(end.code, str(end))
     except KeyboardInterrupt:
@@ -60,8 +58,6 @@ def run(arguments: Sequence[str], surroundings: Surroundings) -> int:
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # or Python would complain at its end
         return READER_GONE
-    except OSError as trouble:
-        return _end(CANNOT_WRITE, f"The output cannot be written: {trouble.strerror}.")
     except Exception as error:  # the last guard: a defect must end with words and a code of its own
         place = traceback.extract_tb(error.__traceback__)[-1]
         where = f"{Path(place.filename).name}, line {place.lineno}"
@@ -73,14 +69,22 @@ def _end(code: int, message: str) -> int:
     return code
 
 
-def opened(path: Path) -> Session:
-    """A session on a project file; ends the job with a message where it cannot be read."""
-    session = Session(synchronous=True)
+def _say(text: str) -> None:
+    """Prints a result; ends the job where the output cannot be written (a full disk)."""
     try:
-        session.open(path)
+        print(text, flush=True)
+    except BrokenPipeError:
+        raise
+    except OSError as trouble:
+        raise _Ended(CANNOT_WRITE, f"The output cannot be written: {trouble.strerror}.") from None
+
+
+def _opened(path: Path) -> Desk:
+    """A session on a project file; ends the job with a message where it cannot be read."""
+    try:
+        return Desk(path)
     except FileTrouble as trouble:
         raise _Ended(CANNOT_READ, str(trouble)) from None
-    return session
 
 
 def _write(action: Callable[[], None]) -> None:
@@ -90,34 +94,22 @@ def _write(action: Callable[[], None]) -> None:
         raise _Ended(CANNOT_WRITE, str(trouble)) from None
 
 
-def _planned(session: Session) -> None:
-    """Plans; ends the job with the reasons where no plan keeps every limit."""
-    result = _answer(session)
-    if result.arrangement is None:
-        raise _Ended(ANSWER_IS_NO, plan_text(result))
-
-
-def _answer(session: Session) -> PlanResult:
+def _answer(desk: Desk) -> PlanResult:
     """The planner's answer to the session's document; a plan that is found is taken in."""
-    failures: list[str] = []
-
-    def listen(notice: Notice) -> None:
-        if isinstance(notice, PlanningFailed):
-            failures.append(notice.message)
-
-    end_listening = session.subscribe(listen)
-    session.request_plan()
-    end_listening()
-    if session.plan is None:
-        raise _Ended(DEFECT, failures[0] if failures else "The planner gave no answer.")
-    return session.plan
+    try:
+        return desk.plan()
+    except PlannerTrouble as trouble:
+        raise _Ended(DEFECT, str(trouble)) from None
 
 
-def _arranged(path: Path) -> Session:
-    session = opened(path)
-    if not session.project.arrangement.placements:
-        _planned(session)
-    return session
+def _arranged(path: Path, anew: bool = False) -> Session:
+    """A session with an arrangement; ends the job with the reasons where there is none and no plan can be found."""
+    desk = _opened(path)
+    if anew or not desk.session.project.arrangement.placements:
+        result = _answer(desk)
+        if result.arrangement is None:
+            raise _Ended(ANSWER_IS_NO, plan_text(result))
+    return desk.session
 
 
 def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
@@ -125,24 +117,23 @@ def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
 
 
 def _plan(options: argparse.Namespace, _: Surroundings) -> int:
-    session = opened(options.file)
-    result = _answer(session)
+    desk = _opened(options.file)
+    session, result = desk.session, _answer(desk)
     is_found = session.manufacture is not None and result.arrangement is not None
     if is_found and options.save is not None:
         target = options.file if options.save == Path() else options.save
         _write(lambda: session.save_as(target))
         print(f"Saved in {target}", file=sys.stderr)
-    print(plan_text(result))
+    _say(plan_text(result))
     if session.manufacture is not None and is_found:
-        print(schedule_text(session.manufacture.schedule, session.project.unit))
+        _say(schedule_text(session.manufacture.schedule, session.project.unit))
     return ANSWER_IS_NO if result.status in (PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED) else DONE
 
 
 def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
     if options.demo:
         source, folder = surroundings.demo_file(), Path.cwd()
-        session = opened(source)
-        _planned(session)
+        session = _arranged(source, anew=True)
     else:
         source, folder = options.file, options.file.parent
         session = _arranged(source)
@@ -150,24 +141,25 @@ def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
     if target.is_dir():
         target = target / f"{source.stem}.xlsx"
     _write(lambda: session.export_workbook(target))
-    print(target.resolve())
+    _say(str(target.resolve()))
     return DONE
 
 
 def _schedule(options: argparse.Namespace, _: Surroundings) -> int:
     session = _arranged(options.file)
     lines = session.manufacture.schedule if session.manufacture else ()
-    print(schedule_csv(lines) if options.csv else schedule_text(lines, session.project.unit))
+    _say(schedule_csv(lines) if options.csv else schedule_text(lines, session.project.unit))
     return DONE
 
 
 def _result(options: argparse.Namespace, _: Surroundings) -> int:
-    session = opened(options.file)
+    desk = _opened(options.file)
+    session = desk.session
     if options.plan or not session.project.arrangement.placements:
-        _answer(session)
+        _answer(desk)
     text = complete_result(session).model_dump_json(indent=2)
     if options.output is None:
-        print(text)
+        _say(text)
     else:
         _write(lambda: session.write_text(options.output, text + "\n"))
     is_impossible = session.plan is not None and session.plan.status is PlanStatus.IMPOSSIBLE
@@ -175,27 +167,27 @@ def _result(options: argparse.Namespace, _: Surroundings) -> int:
 
 
 def _result_schema(_: argparse.Namespace, __: Surroundings) -> int:
-    print(result_schema())
+    _say(result_schema())
     return DONE
 
 
 def _check(options: argparse.Namespace, _: Surroundings) -> int:
-    session = opened(options.file)
+    session = _opened(options.file).session
     report = session.report
     if report.unplaced:
         labels = ", ".join(f"“{session.project.box(box_id).label}”" for box_id in report.unplaced[:5])
         more = f" and {len(report.unplaced) - 5} more" if len(report.unplaced) > 5 else ""
-        print(f"Without a drawer: {labels}{more}.")
+        _say(f"Without a drawer: {labels}{more}.")
     if report.conflicts:
-        print(conflicts_text(report.conflicts))
+        _say(conflicts_text(report.conflicts))
     if report.conflicts or report.unplaced:
         return ANSWER_IS_NO
-    print(f"Nothing is wrong: {report.drawers} drawers, {report.rows_used} rows used, {report.rows_free} free.")
+    _say(f"Nothing is wrong: {report.drawers} drawers, {report.rows_used} rows used, {report.rows_free} free.")
     return DONE
 
 
 def _import(options: argparse.Namespace, _: Surroundings) -> int:
-    session = opened(options.file)
+    session = _opened(options.file).session
     try:
         preview, text = import_inventory(session, options)
     except FileTrouble as trouble:
@@ -204,7 +196,7 @@ def _import(options: argparse.Namespace, _: Surroundings) -> int:
         raise _Ended(CANNOT_UNDERSTAND, str(trouble)) from None
     if session.is_modified:
         _write(session.save)
-    print(text)
+    _say(text)
     if options.accept and preview.boxes:
         print(f"Taken over and saved in {options.file}", file=sys.stderr)
     elif preview.boxes:

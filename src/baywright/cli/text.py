@@ -22,6 +22,7 @@ def plan_text(result: PlanResult) -> str:
     lines = [_STATUS[result.status]]
     lines += [f"  {_goal(goal)}" for goal in result.goals]
     lines += [_conflict(conflict) for conflict in result.conflicts]
+    lines += result.remarks
     return "\n".join(lines)
 
 
@@ -32,7 +33,8 @@ def conflicts_text(conflicts: tuple[Conflict, ...]) -> str:
 
 def _goal(goal: GoalValue) -> str:
     proof = "proved" if goal.is_proved else f"none can be under {goal.bound:g}"
-    return f"{_GOALS[goal.goal]}: {goal.value:g} ({proof})"
+    unit = f" {goal.unit}" if goal.goal is Goal.HANDLING else ""
+    return f"{_GOALS[goal.goal]}: {goal.value:g}{unit} ({proof})"
 
 
 def _conflict(conflict: Conflict) -> str:

@@ -55,6 +55,7 @@ def solve(flow: FlowModel, effort: float, stop: Stop | None = None) -> Outcome:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
+    solver.parameters.catch_sigint_signal = False  # the keyboard's interrupt belongs to the program
     solver.parameters.max_deterministic_time = max(effort, 1e-3)
     solver.parameters.linearization_level = 2 if flow.priced else 1
     status = _run(solver, flow, stop)
