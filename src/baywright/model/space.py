@@ -6,6 +6,9 @@ from pydantic import Field
 
 from baywright.model.base import Frozen, PositiveMillimetres
 
+LONGEST_WALL_MM = 100_000.0
+HIGHEST_LIMIT_MM = 10_000.0
+
 
 class Space(Frozen):
     """The room along one wall that the run may take.
@@ -15,8 +18,8 @@ class Space(Frozen):
     the upper side of the top.
     """
 
-    length_mm: PositiveMillimetres = 2400.0
+    length_mm: Annotated[PositiveMillimetres, Field(le=LONGEST_WALL_MM)] = 2400.0
     depth_mm: Annotated[PositiveMillimetres, Field(le=5_000.0)] = 400.0
-    height_limit_mm: Annotated[PositiveMillimetres, Field(le=10_000.0)] = 1200.0
+    height_limit_mm: Annotated[PositiveMillimetres, Field(le=HIGHEST_LIMIT_MM)] = 1200.0
     existing_wall: bool = True
     """Whether a wall stands behind the run, so that the run can be fixed to it."""

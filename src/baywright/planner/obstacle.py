@@ -106,6 +106,8 @@ def box_obstacles(project: Project, workings: Workings, grid: Grid, rows: int) -
             found += [c.replace(box_ids=ids) for check in checks if (c := check(project, workings, size)) is not None]
             if (high := _too_high(project, workings, grid, size, rows)) is not None:
                 found.append(high.replace(box_ids=ids))
+    if 1 <= rows <= grid.lowest and by_size:
+        found.append(_no_row(project, grid, rows))
     return (*found, *_too_heavy(project))
 
 
@@ -141,8 +143,8 @@ def _too_deep(project: Project, workings: Workings, size: BoxSize) -> Conflict |
 
 
 def _too_high(project: Project, workings: Workings, grid: Grid, size: BoxSize, rows: int) -> Conflict | None:
-    if rows < 1 or grid.highest(size.id, rows) >= grid.lowest:
-        return None
+    if rows <= grid.lowest or grid.highest(size.id, rows) >= grid.lowest:
+        return None  # uprights without a row for any drawer are told of once, for the whole run
     length = _length(project)
     edge = grid.lower_edge_mm(grid.lowest)
     needed = edge + grid.sizes[size.id].need_mm
@@ -153,6 +155,19 @@ def _too_high(project: Project, workings: Workings, grid: Grid, size: BoxSize, r
         f"{length(edge)}, then seat, box and clearance); uprights of {rows} rows give {length(there)}.",
         mend=f"Give the uprights {_rows_for(grid, size.id, rows)} rows.",
         needed=needed, available=there, unit="mm",
+    )  # fmt: skip
+
+
+def _no_row(project: Project, grid: Grid, rows: int) -> Conflict:
+    """The runner line lies so high on the drawers that the uprights have no row for even the lowest of them."""
+    length, runners = _length(project), project.construction.runners
+    return Conflict(
+        kind=LimitKind.CONSTRUCTION,
+        message=f"No drawer can be hung: the runner line is {length(runners.line_offset_mm)} over the drawer's lower "
+        f"edge and {length(runners.gap_under_lowest_mm)} stay free under the lowest drawer, so its runner comes to row "
+        f"{grid.lowest + 1}; the uprights have {rows} {'row' if rows == 1 else 'rows'}.",
+        mend="Make the runner line offset or the air under the lowest drawer smaller.",
+        needed=grid.lowest + 1, available=rows, unit="rows",
     )  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from baywright.model.arrangement import Arrangement, Lock
 from baywright.model.length import format_length
 from baywright.model.limits import MOST_BAYS, MOST_ROWS
 from baywright.model.project import Project
+from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM
 from baywright.planner.frame import Framer
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
@@ -126,13 +127,17 @@ def _more_rows(project: Project, grid: Grid, workings: Workings) -> list[Make]:
 
         return [fix] * min(MOST_STEPS, grid.rows_that_fit - fixed)
 
+    def height_of(rows: int) -> float:
+        return grid.floor_mm + grid.upright_mm(rows) + workings.value("top_thickness")
+
     def raise_limit(step: int) -> Repair:
         rows = grid.rows_that_fit + step
-        height = grid.floor_mm + grid.upright_mm(rows) + workings.value("top_thickness")
+        height = height_of(rows)
         changed = project.replace(space=project.space.replace(height_limit_mm=height))
         return Repair(f"allow {_mm(project, height)} of height, for {rows} rows", changed)
 
-    return [raise_limit] * min(MOST_STEPS, MOST_ROWS - grid.rows_that_fit)
+    steps = range(1, min(MOST_STEPS, MOST_ROWS - grid.rows_that_fit) + 1)
+    return [raise_limit for step in steps if height_of(grid.rows_that_fit + step) <= HIGHEST_LIMIT_MM]
 
 
 def _more_drawers(project: Project) -> list[Make]:
@@ -162,13 +167,17 @@ def _more_bays(project: Project, grid: Grid, workings: Workings) -> list[Make]:
     upright = 0.0 if workings.value("own_uprights") else workings.value("upright_thickness")
     around = project.space.length_mm - workings.value("room_for_run")
 
+    def length_of(bays: int) -> float:
+        return around + bays * pitch + upright
+
     def lengthen(step: int) -> Repair:
         bays = grid.bays_that_fit + step
-        length = around + bays * pitch + upright
+        length = length_of(bays)
         changed = project.replace(space=project.space.replace(length_mm=length))
         return Repair(f"give it {_mm(project, length)} of wall, for {bays} bays", changed)
 
-    return [lengthen] * min(MOST_STEPS, MOST_BAYS - grid.bays_that_fit)
+    steps = range(1, min(MOST_STEPS, MOST_BAYS - grid.bays_that_fit) + 1)
+    return [lengthen for step in steps if length_of(grid.bays_that_fit + step) <= LONGEST_WALL_MM]
 
 
 def _unlocked(project: Project, budget: Budget) -> Iterator[Repair]:
