@@ -23,7 +23,7 @@ def shop(boxes: int) -> Project:
         BoxSize(id=f"size-{n}", name=f"Size × {n}", width_mm=400, depth_mm=300, height_mm=75 + 17 * n) for n in range(9)
     )
     return Project(
-        space=Space(length_mm=30_000, height_limit_mm=2_000),
+        space=Space(length_mm=100_000, height_limit_mm=2_000),
         box_sizes=sizes,
         boxes=tuple(
             Box(id=f"box-{n}", label=f"Box {n}", size_id=sizes[n % 9].id, loaded_mass_kg=n * 7919 % 200 / 10)
@@ -75,7 +75,7 @@ def test_a_terminal_that_knows_few_letters(tmp_path: Path) -> None:
 def test_stopped_from_the_keyboard(tmp_path: Path, seconds: float) -> None:
     """While the program loads or while it plans: it ends soon, without a traceback, and nothing is saved."""
     path = tmp_path / "shop.baywright"
-    save_project(path, shop(2_000))
+    save_project(path, shop(900))
     before = path.read_bytes()
     with subprocess.Popen(
         command("plan", path, "--save"), stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
