@@ -114,8 +114,8 @@ def _preview_lines(preview: ImportPreview) -> list[str]:
         lines.append(f"Refused: {_counted(len(preview.refused), 'row')}")
     for refused in preview.refused:
         for fault in refused.faults:
-            place = f"{fault.cell} (“{fault.heading}”)" if fault.heading else fault.cell
-            lines.append(f"  row {refused.number}, {place}: {fault.why}. {fault.mend}".rstrip())
+            place = f", {fault.cell} (“{fault.heading}”)" if fault.cell else ""
+            lines.append(f"  row {refused.number}{place}: {fault.why}. {fault.mend}".rstrip())
     return [*lines, *preview.remarks]
 
 

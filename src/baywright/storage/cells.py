@@ -80,7 +80,7 @@ class RowReader:
         """A fault of the row's cell with that meaning."""
         place = self._matching.place(column)
         if place is None:
-            return CellFault(f"row {row.number}", "", "", why, mend)
+            return CellFault("", "", "", why, mend)
         cell = f"{column_letters(place)}{row.number}"
         return CellFault(cell, self._table.column_name(place), row.cell(place), why, mend)
 

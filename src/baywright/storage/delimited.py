@@ -18,6 +18,8 @@ from baywright.storage.trouble import TableError
 _SEPARATORS = ("\t", ";", ",", "|")
 _NO_SEPARATOR = "\x1f"
 _LOOKED_AT_ROWS = 100
+_MOST_RAW_CELLS = 20_000
+"""More cells in a row, even empty ones, than any spreadsheet writes."""
 
 
 def decode_text(data: bytes) -> tuple[str, tuple[str, ...]]:
@@ -76,6 +78,8 @@ def _records(text: str, separator: str) -> Iterator[tuple[int, list[str]]]:
 def _filled_rows(records: Iterator[tuple[int, list[str]]] | enumerate[list[str]]) -> tuple[Row, ...]:
     rows: list[Row] = []
     for number, cells in records:
+        if len(cells) > _MOST_RAW_CELLS:
+            raise TableError(f"has {len(cells):,} columns in row {number}; at most {MOST_COLUMNS} are read.")
         row = filled(number, cells)
         if row is None:
             continue

@@ -19,7 +19,7 @@ class CellFault:
     """One cell that cannot be taken over: where, what stands there, why not and what to do."""
 
     cell: str
-    """Its address, e.g. `C5`."""
+    """Its address, e.g. `C5`; empty where the fault is of something that has no column."""
     heading: str
     text: str
     why: str

@@ -77,15 +77,17 @@ class SizeList:
         return named, []
 
     def _nothing_to_go_by(self, fields: BoxFields, missing: Sequence[Column], cells: RowReader, row: Row) -> CellFault:
-        if fields.size_name and len(missing) == len(LENGTH_COLUMNS):
+        """The fault of a row whose size is not known and that does not give all three measures."""
+        words = f"{', '.join(missing[:-1])} and {missing[-1]}" if len(missing) > 1 else missing[0]
+        if fields.size_name:
             why = f"there is no box size “{fields.size_name}”"
             return cells.fault(
-                row, Column.SIZE, why, "Add this size to the project first, or give width, depth and height."
+                row, Column.SIZE, why, f"Add this size to the project first, or give its {words} as well."
             )
         if len(missing) == len(LENGTH_COLUMNS):
             return cells.fault(row, Column.SIZE, "the box has no size", "Write the name of its size, or its measures.")
-        words = " and ".join(missing)
-        return cells.fault(row, missing[0], f"the {words} of the box is missing", f"Write the {words}.")
+        verb = "is" if len(missing) == 1 else "are"
+        return cells.fault(row, missing[0], f"the {words} of the box {verb} missing", f"Give the {words}.")
 
     def _by_size(self, fields: BoxFields, cells: RowReader, row: Row) -> Found:
         width, depth, height = fields.width_mm or 0.0, fields.depth_mm or 0.0, fields.height_mm or 0.0

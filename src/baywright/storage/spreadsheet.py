@@ -24,6 +24,8 @@ _SMALL_MEMBER_BYTES = 1_000_000
 """Below this size any packing ratio is harmless (a table of equal cells packs well)."""
 
 MOST_CELLS = 4_000_000
+MOST_CELL_CHARACTERS = 40_000
+"""A spreadsheet program writes at most 32,767 (its own limit, from memory)."""
 _CHUNK_BYTES = 1_000_000
 _DECLARATIONS = tuple(
     sign.encode(encoding)
@@ -134,6 +136,8 @@ def _filled(worksheet: Any) -> Iterator[tuple[int, list[str]]]:
             texts.pop()
         if not texts:
             continue
+        if max(map(len, texts)) > MOST_CELL_CHARACTERS:
+            raise TableError(f"has a text of over {MOST_CELL_CHARACTERS:,} characters in row {number}.")
         if len(texts) > MOST_COLUMNS:
             place = f"{column_letters(len(texts) - 1)}{number}"
             raise TableError(f"has something in cell {place}; at most {MOST_COLUMNS} columns are read.")

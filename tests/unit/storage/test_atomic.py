@@ -71,6 +71,13 @@ def test_each_call_fails_in_turn(tmp_path: Path, monkeypatch: pytest.MonkeyPatch
     assert number > 10
 
 
+def test_the_bytes_are_on_the_disk_before_the_name_is_theirs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    disk = FailingDisk(10_000, persistent=False)
+    monkeypatch.setattr(atomic, "os", disk)
+    write_atomically(tmp_path / "wall.baywright", NEW)
+    assert disk.calls == ["listdir", "stat", "open", "write", "fsync", "close", "replace", "open", "fsync", "close"]
+
+
 def test_killed_in_the_middle(tmp_path: Path) -> None:
     """A process that saves for ever is killed at odd moments; what is there afterwards is always whole."""
     path = tmp_path / "wall.baywright"

@@ -47,6 +47,7 @@ def test_rows_are_numbered_as_in_a_spreadsheet() -> None:
         ('a,"' + "x" * 200_000, "row 1: a cell is longer than any text could be"),
         ("\n".join(["a,b"] * 20_001), "more than 20,000 rows"),
         ("x," * 200 + "x", "201 columns in row 1"),
+        (";" * 30_000, "30,001 columns in row 1"),
     ],
 )
 def test_refused(text: str, words: str) -> None:

@@ -111,9 +111,14 @@ def test_without_headings(metric: Project) -> None:
     [
         ("Label\tSize\n\tEuro 120", "A2", "no label", "Write what the box is called."),
         ("Label\tSize\nRims\t", "B2", "no size", "Write the name of its size"),
-        ("Label\tSize\nRims\tHuge", "B2", "no box size “Huge”", "Add this size to the project first"),
-        ("Label\tW\tD\tH\nRims\t400\t\t120", "C2", "the depth of the box is missing", "Write the depth."),
-        ("Label\tW\tD\tH\nRims\t400\t\t", "C2", "the depth and height of the box", "Write the depth and height."),
+        ("Label\tSize\nRims\tHuge", "B2", "no box size “Huge”", "first, or give its width, depth and height as well."),
+        ("Label\tW\tD\tH\nRims\t400\t\t120", "C2", "the depth of the box is missing", "Give the depth."),
+        (
+            "Label\tW\tD\tH\nRims\t400\t\t",
+            "C2",
+            "the depth and height of the box are missing",
+            "Give the depth and height.",
+        ),
         ("Label\tW\tD\tH\nRims\twide\t300\t120", "B2", "“wide” is not a length", "Write for example 396"),
         ("Label\tW\tD\tH\nRims\t2,940\t300\t120", "B2", "can be read as", "Write 2940 or 2.94."),
         ("Label\tW\tD\tH\nRims\t-1\t300\t120", "B2", "is negative", ""),
@@ -138,6 +143,14 @@ def test_refused_with_cell_reason_and_remedy(metric: Project, text: str, cell: s
     assert why in fault.why
     assert mend in fault.mend
     assert not fault.why.endswith(".")
+
+
+def test_a_measure_without_a_column_is_told_without_a_cell(metric: Project) -> None:
+    result = preview("Label\tSize\tHeight\nRims\tEuro 120\t\nHubs\t\t120", metric)
+    assert len(result.boxes) == 1
+    (fault,) = result.refused[0].faults
+    assert (fault.cell, fault.heading, fault.text) == ("", "", "")
+    assert fault.why == "the width and depth of the box are missing"
 
 
 def test_all_faults_of_a_row_are_told(metric: Project) -> None:

@@ -96,6 +96,12 @@ def test_too_many_rows(tmp_path: Path, pack: Pack) -> None:
         read_sheet(str(pack(tmp_path / "long.xlsx", data(rows))), "")
 
 
+def test_a_text_longer_than_a_cell_can_hold(tmp_path: Path, pack: Pack) -> None:
+    path = pack(tmp_path / "text.xlsx", data(f'<row r="1">{text_cell("A1", "x" * 40_001)}</row>'))
+    with pytest.raises(TableError, match="a text of over 40,000 characters in row 1"):
+        read_sheet(str(path), "")
+
+
 def test_wide_empty_rows_use_up_the_cells(tmp_path: Path, pack: Pack, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(spreadsheet, "MOST_CELLS", 100_000)
     rows = "".join(f'<row r="{number}"><c r="XFD{number}"/></row>' for number in range(1, 11))
