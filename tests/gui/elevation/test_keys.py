@@ -110,7 +110,16 @@ def test_the_menu_holds_everything(view: ElevationView) -> None:
     names = [action.text().replace("&", "") for action in view.actions_for_menu() if not action.isSeparator()]
     assert names == [
         *("Move to…", "Move up", "Move down", "Move left", "Move right"),
-        *("Lock in drawer", "Lock in bay", "Unlock", "Take out of its drawer", "Zoom in", "Zoom out", "Fit"),
+        *(
+            "Lock or unlock",
+            "Lock in drawer",
+            "Lock in bay",
+            "Unlock",
+            "Take out of its drawer",
+            "Zoom in",
+            "Zoom out",
+            "Fit",
+        ),
     ]
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QColor, QFont, QImage, QPainter
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPainter
 from PySide6.QtWidgets import QApplication
 
 from baywright.gui.elevation.carcass import numbered_rows, row_number_step
@@ -67,6 +67,16 @@ def test_row_numbers_thin_out() -> None:
     assert row_number_step(0.5, 14.0) == 40
 
 
-def test_a_small_view_keeps_its_room_for_the_run() -> None:
-    chains = [chains_for(QSize(600, height)) for height in (120, 220, 500)]
+def test_a_small_view_keeps_its_room_for_the_run(font: QFont) -> None:
+    line = QFontMetricsF(font).height()
+    chains = [chains_for(QSize(800, round(lines * line)), font) for lines in (8, 14, 30)]
     assert [(c.across, c.up) for c in chains] == [(0, 0), (1, 0), (3, 2)]
+    assert chains[2].margins[3] > chains[1].margins[3] > chains[0].margins[3] > line
+
+
+def test_larger_letters_take_larger_margins(font: QFont) -> None:
+    larger = QFont(font)
+    larger.setPointSizeF(font.pointSizeF() * 2)
+    size = QSize(2000, 2000)
+    both = zip(chains_for(size, font).margins, chains_for(size, larger).margins, strict=True)
+    assert all(one < other for one, other in both)

@@ -48,7 +48,7 @@ class ElevationActions:
             "Lock in &bay", (), lambda: doings.lock(Lock.BAY), "Planning leaves it in its bay, at any row"
         )
         self.unlock = self._action("&Unlock", (), lambda: doings.lock(Lock.NONE), "Planning may move it")
-        self.toggle = self._action("Lock or unlock", ("L",), doings.toggle_lock, "Lock in its drawer, or unlock")
+        self.toggle = self._action("Loc&k or unlock", ("L",), doings.toggle_lock, "Lock in its drawer, or unlock")
         self.take_out = self._action(
             "&Take out of its drawer", ("Delete",), doings.take_out, "The box stays in the inventory"
         )
@@ -78,6 +78,7 @@ class ElevationActions:
             self.move_to,
             *self.moves,
             self._separator(),
+            self.toggle,
             self.lock_drawer,
             self.lock_bay,
             self.unlock,

@@ -96,13 +96,14 @@ class Canvas(Sheet):
 
     def margins_px(self, size: QSize) -> tuple[float, float, float, float]:
         """Room for row numbers, bay numbers and dimensions."""
-        return chains_for(size).margins
+        return chains_for(size, self._style.font).margins
 
     def show_style(self, style: FaceStyle) -> None:
         """Paint with other colours, letters or units."""
         self._style = style
         for item in self._items.values():
             item.show_drawer(item.drawer, style)
+        self.show_extent(self._layout.frame.extent if self._layout and self._layout.frame else None)
         self._repaint_all()
 
     def _repaint_all(self) -> None:
@@ -166,7 +167,7 @@ class Canvas(Sheet):
         painter.fillRect(rect, QColor(self._style.colours.ground))
         if self._layout is not None and self._layout.frame is not None and self._dimensions is not None:
             paint_carcass(painter, self._layout.frame, self._style)
-            chains = chains_for(self.maximumViewportSize())
+            chains = chains_for(self.maximumViewportSize(), self._style.font)
             paint_dimensions(painter, self._layout.frame, self._dimensions, chains, self._style)
 
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:

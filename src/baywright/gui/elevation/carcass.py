@@ -16,7 +16,6 @@ from baywright.gui.elevation.pixels import Pixels, in_pixels
 NUMBERED_ROWS = 5
 """Every fifth row carries its number."""
 _LEAST_TICK_DISTANCE_PX = 3.5
-_ROW_NUMBER_WIDTH_PX = 30.0
 
 
 def paint_carcass(painter: QPainter, frame: Frame, style: FaceStyle) -> None:
@@ -80,7 +79,7 @@ def _paint_row_numbers(painter: QPainter, frame: Frame, colours: ElevationColour
     for row in numbered_rows(len(frame.rows), step):
         y = pixels.y(frame.rows[row])
         painter.drawLine(QLineF(right, y, right + 4.0, y))
-        place = QRectF(right - _ROW_NUMBER_WIDTH_PX - 2.0, y - height / 2, _ROW_NUMBER_WIDTH_PX, height)
+        place = QRectF(right - 3 * height - 2.0, y - height / 2, 3 * height, height)
         painter.drawText(place, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, str(row + 1))
 
 

@@ -14,51 +14,50 @@ from baywright.gui.elevation.frame import Frame
 from baywright.gui.elevation.lettering import Line, bold, draw_upright_text, longest_that_fits, smaller, text_width
 from baywright.gui.elevation.pixels import Pixels, in_pixels
 
-CHAIN_PX = 19.0
-"""From one chain of dimensions to the next."""
-BAY_NUMBERS_PX = 18.0
-LEFT_MARGIN_PX = 44.0
-TOP_MARGIN_PX = 24.0
 _STROKE_PX = 3.0
 _PLATE_GAP_PX = 11.0
-_ROOMY_HEIGHT_PX, _LEAST_HEIGHT_PX = 280, 190
+_ROOMY_LINES, _LEAST_LINES = 17, 12
+"""A view this many lines of text high has room for all dimensions, or for the bays' own."""
 
 
 @dataclass(frozen=True)
 class Chains:
-    """How many chains of dimensions there is room for: below the floor, and at the right."""
+    """How many chains of dimensions there is room for, below the floor and at the right, and how far apart they are."""
 
     across: int
     up: int
+    step: float
+    """From one chain to the next, in pixels."""
 
     @property
     def margins(self) -> tuple[float, float, float, float]:
         """Room left, over, right of and below the run, in pixels."""
-        below = BAY_NUMBERS_PX + self.across * CHAIN_PX + 10.0
-        return LEFT_MARGIN_PX, TOP_MARGIN_PX, self.up * CHAIN_PX + 16.0, below
+        below = (self.across + 1) * self.step + 10.0
+        return 2.2 * self.step + 4.0, 1.1 * self.step + 3.0, self.up * self.step + 16.0, below
 
 
-def chains_for(size: QSize) -> Chains:
+def chains_for(size: QSize, font: QFont) -> Chains:
     """The chains that a view of that size shows; a small one keeps the room for the run."""
-    across = ACROSS_CHAINS if size.height() >= _ROOMY_HEIGHT_PX else 1 if size.height() >= _LEAST_HEIGHT_PX else 0
-    up = UP_CHAINS if min(size.width(), size.height()) >= _ROOMY_HEIGHT_PX else 0
-    return Chains(across, up)
+    line = QFontMetricsF(font).height()
+    across = ACROSS_CHAINS if size.height() >= _ROOMY_LINES * line else 1 if size.height() >= _LEAST_LINES * line else 0
+    up = UP_CHAINS if min(size.width(), size.height()) >= _ROOMY_LINES * line else 0
+    return Chains(across, up, line + 3.0)
 
 
 def paint_dimensions(painter: QPainter, frame: Frame, dimensions: Dimensions, chains: Chains, style: FaceStyle) -> None:
     """Paint bay numbers and, as far as there is room, dimensions round the run."""
     with in_pixels(painter) as pixels:
-        _paint_bay_numbers(painter, frame, style, pixels)
+        _paint_bay_numbers(painter, frame, chains, style, pixels)
         font = smaller(style.font, 0.9)
         painter.setFont(font)
         floor = pixels.y(0.0)
         for dimension in dimensions.across:
             if dimension.chain < chains.across:
-                _paint_across(painter, dimension, floor, chains.margins[2], style, font, pixels)
+                _paint_across(painter, dimension, floor, chains, style, font, pixels)
         edge = pixels.x(frame.extent.right)
         for dimension in dimensions.up:
             if dimension.chain < chains.up:
-                _paint_up(painter, dimension, edge, style, font, pixels)
+                _paint_up(painter, dimension, edge, chains, style, font, pixels)
 
 
 def paint_opening(painter: QPainter, drawer: Drawer, frame: Frame, style: FaceStyle) -> None:
@@ -90,13 +89,13 @@ def _paint_plate(painter: QPainter, plate: QRectF, text: str, font: QFont, style
     painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, text)
 
 
-def _paint_bay_numbers(painter: QPainter, frame: Frame, style: FaceStyle, pixels: Pixels) -> None:
+def _paint_bay_numbers(painter: QPainter, frame: Frame, chains: Chains, style: FaceStyle, pixels: Pixels) -> None:
     font = bold(style.font)
     painter.setFont(font)
     painter.setPen(QColor(style.colours.window.text))
     top = pixels.y(0.0) + 2.0
     for number, bay in enumerate(frame.bays, start=1):
-        place = _columns(bay, pixels, top, BAY_NUMBERS_PX)
+        place = _columns(bay, pixels, top, chains.step)
         text = longest_that_fits((f"Bay {number}", str(number)), font, place.width())
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
 
@@ -110,13 +109,13 @@ def _paint_across(
     painter: QPainter,
     dimension: Dimension,
     floor: float,
-    margin_px: float,
+    chains: Chains,
     style: FaceStyle,
     font: QFont,
     pixels: Pixels,
 ) -> None:
     left, right = pixels.x(dimension.start), pixels.x(dimension.end)
-    y = floor + BAY_NUMBERS_PX + (dimension.chain + 0.75) * CHAIN_PX
+    y = floor + (dimension.chain + 1.7) * chains.step
     text = longest_that_fits(dimension.texts, font, right - left - 6.0)
     painter.setPen(QPen(QColor(style.colours.dimension), 1.0))
     painter.drawLines([
@@ -126,7 +125,7 @@ def _paint_across(
     ])  # fmt: skip
     middle = (left + right) / 2
     if not text and dimension.is_last:
-        text = longest_that_fits(dimension.texts, font, margin_px - _PLATE_GAP_PX)
+        text = longest_that_fits(dimension.texts, font, chains.margins[2] - _PLATE_GAP_PX)
         middle = right + _STROKE_PX * 2 + text_width(text, font) / 2
     if text:
         height = painter.fontMetrics().height()
@@ -137,11 +136,17 @@ def _paint_across(
 
 
 def _paint_up(
-    painter: QPainter, dimension: Dimension, edge: float, style: FaceStyle, font: QFont, pixels: Pixels
+    painter: QPainter,
+    dimension: Dimension,
+    edge: float,
+    chains: Chains,
+    style: FaceStyle,
+    font: QFont,
+    pixels: Pixels,
 ) -> None:
     low, high = pixels.y(dimension.start), pixels.y(dimension.end)
-    x = edge + (dimension.chain + 0.8) * CHAIN_PX
-    text = longest_that_fits(dimension.texts, font, low - high - 6.0)
+    x = edge + (dimension.chain + 0.8) * chains.step
+    text = longest_that_fits(dimension.texts, font, low - high - 16.0)
     colour = QColor(style.colours.dimension)
     painter.setPen(QPen(colour, 1.0))
     painter.drawLines([
