@@ -10,6 +10,7 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from baywright.model.refusal import reason
 from baywright.storage.trouble import printable
 
 _LISTS = {
@@ -92,20 +93,19 @@ def _quoted(value: object) -> str:
 
 def _what(detail: ErrorDetails) -> str:
     """The fault itself, without place and full stop."""
-    context = detail.get("ctx", {})
     match detail["type"]:
         case "missing":
             return "it is missing"
         case "extra_forbidden":
             return "this field is not known here"
         case "value_error":
-            return str(context.get("error", detail["msg"])).rstrip(".")
+            return reason(detail).rstrip(".")
         case "model_type" | "dict_type" | "model_attributes_type":
             return "an object in { } is expected here"
         case "tuple_type" | "list_type":
             return "a list in [ ] is expected here"
         case _:
-            return f"{_shown(detail.get('input'))} {_requirement(detail['type'], context, detail['msg'])}"
+            return f"{_shown(detail.get('input'))} {reason(detail)}"
 
 
 def _shown(value: object) -> str:
@@ -120,28 +120,3 @@ def _shown(value: object) -> str:
             return _quoted(value)
         case _:
             return "what stands here"
-
-
-def _requirement(kind: str, context: Mapping[str, Any], message: str) -> str:
-    requirements = {
-        "greater_than": "must be over {gt}",
-        "greater_than_equal": "must be at least {ge}",
-        "less_than": "must be under {lt}",
-        "less_than_equal": "must be at most {le}",
-        "float_type": "is not a number",
-        "int_type": "is not a whole number",
-        "finite_number": "is not a finite number",
-        "string_type": "is not a text in quotation marks",
-        "bool_type": "must be true or false",
-        "enum": "must be {expected}",
-        "literal_error": "must be {expected}",
-        "string_too_short": "is too short",
-        "string_too_long": "is too long (at most {max_length} characters)",
-        "too_long": "is too long a list (at most {max_length} entries)",
-        "too_short": "is too short a list (at least {min_length} entries)",
-        "string_pattern_mismatch": "may hold only lower-case letters, digits, “_” and “-”, and begins with a letter",
-    }
-    wording = requirements.get(kind)
-    if wording is None:
-        return f"is not accepted ({message[:1].lower()}{message[1:]})"
-    return wording.format_map({name: f"{v:g}" if isinstance(v, float) else v for name, v in context.items()})

@@ -15,7 +15,7 @@ from baywright.storage.atomic import write_atomically
 from baywright.storage.faults import syntax_fault, value_fault
 from baywright.storage.migrations import OLDEST_VERSION, migrate
 from baywright.storage.source import read_source
-from baywright.storage.trouble import ProjectFileError, named, reason
+from baywright.storage.trouble import ProjectFileError, named, why_not_written
 
 PROJECT_SUFFIX = ".baywright"
 """What the names of project files end with."""
@@ -49,7 +49,7 @@ def write_project(path: Path, project: Project) -> None:
     try:
         write_atomically(path, data)
     except OSError as trouble:
-        raise ProjectFileError(f"{named(path)} cannot be saved: {reason(trouble)}.") from None
+        raise ProjectFileError(f"{named(path)} cannot be saved: {why_not_written(path, trouble)}.") from None
     except ValueError:
         raise ProjectFileError(f"{named(path)} cannot be saved: this is not a file name.") from None
 

@@ -46,6 +46,13 @@ def reason(trouble: OSError) -> str:
     return _REASONS.get(trouble.errno or 0) or (trouble.strerror or "the system gives no reason").lower()
 
 
+def why_not_written(path: Path, trouble: OSError) -> str:
+    """Why `path` cannot be written; where nothing is found at its place, it is the folder that is missing."""
+    if trouble.errno == errno.ENOENT and not path.parent.is_dir():
+        return f"there is no folder “{printable(str(path.parent))}”"
+    return reason(trouble)
+
+
 def named(path: Path) -> str:
     """The file's name in quotation marks, in letters that can be shown anywhere."""
     return f"“{printable(path.name or str(path))}”"

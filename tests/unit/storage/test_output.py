@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
+from baywright.model.project import Project
 from baywright.storage.output import write_output
+from baywright.storage.projects import read_project, write_project
 from baywright.storage.trouble import OutputError
 
 
@@ -34,3 +36,17 @@ def test_read_only_folder(ordinary_person: Path) -> None:
 def test_places_that_are_none(tmp_path: Path, name: str) -> None:
     with pytest.raises(OutputError, match="cannot be written"):
         write_output(tmp_path / name, b"new")
+
+
+def test_missing_folder_is_what_is_named(tmp_path: Path) -> None:
+    with pytest.raises(OutputError, match=r"“order\.xlsx” cannot be written: there is no folder “.*gone”"):
+        write_output(tmp_path / "gone" / "order.xlsx", b"new")
+
+
+@pytest.mark.parametrize("name", ["shop.baywright", "shop.json"])
+def test_no_document_replaces_a_project(tmp_path: Path, name: str) -> None:
+    path = tmp_path / name
+    write_project(path, Project(name="Shop"))
+    with pytest.raises(OutputError, match="is the name of a project"):
+        write_output(path, b"a workbook")
+    assert read_project(path).name == "Shop"
