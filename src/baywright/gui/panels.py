@@ -10,6 +10,7 @@ from baywright.app.session import Session
 from baywright.gui.actions import Actions
 from baywright.gui.dimensions.form import DimensionForm
 from baywright.gui.dimensions.panel import WorkingsPanel
+from baywright.gui.dimensions.tree import VALUE
 from baywright.gui.elevation.twin import DrawerTableView
 from baywright.gui.elevation.view import ElevationView
 from baywright.gui.inventory.panel import BoxPanel
@@ -35,6 +36,7 @@ class Panels(QWidget):
         super().__init__()
         self._session = session
         self._lists_wanted = True
+        self._unit_shown = session.project.unit
         self.messages = MessageBar(self)
         self.boxes = BoxPanel(session, actions, self)
         self.sizes = SizePanel(session, self)
@@ -149,6 +151,15 @@ class Panels(QWidget):
         self.start.update_from_document()
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
         self._update_lists()
+        if self._unit_shown != self._session.project.unit:
+            self._unit_shown = self._session.project.unit
+            self._fit_lengths()
+
+    def _fit_lengths(self) -> None:
+        """Widen the columns for lengths of another unit: a fraction that is cut off reads as another length."""
+        self.sizes.view.fit_columns()
+        self._parts_view.fit_columns(220)
+        self.workings.view.resizeColumnToContents(VALUE)
 
     def want_lists(self, wanted: bool) -> None:
         """Whether the person wants the lists under the picture; they show as soon as there is something in them."""

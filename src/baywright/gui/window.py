@@ -201,6 +201,7 @@ class MainWindow(QMainWindow):
     def _on_noticed(self, notice: Notice) -> None:
         match notice:
             case DocumentChanged():
+                self.tell("")  # it was about the document before: what it calls best or undoable may be so no more
                 self._update(replaced=False)
             case DocumentReplaced():
                 self._selected = ()

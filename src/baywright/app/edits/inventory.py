@@ -167,9 +167,10 @@ class RemoveBoxSize:
         holders = [box.label for box in project.boxes if box.size_id == self.size_id]
         if holders:
             name = _size(project, self.size_id).name
-            count = f"{len(holders)} boxes have" if len(holders) > 1 else "one box has"
+            if len(holders) == 1:
+                raise EditRefused(f"The box “{holders[0]}” has the size “{name}”. Give it another size first.")
             raise EditRefused(
-                f"{count.capitalize()} the size “{name}” (the first is “{holders[0]}”). "
+                f"{len(holders)} boxes have the size “{name}” (the first is “{holders[0]}”). "
                 "Give those boxes another size first."
             )
         return project.replace(box_sizes=tuple(size for size in project.box_sizes if size.id != self.size_id))
