@@ -89,7 +89,8 @@ def _run(project: Project, workings: Workings, manufacture: Manufacture) -> list
 def _plan(plan: PlanResult | None) -> list[Fact]:
     if plan is None:
         return [Fact("Proof", _BY_HAND)]
-    return [Fact("Proof", _STATUS[plan.status]), *(_goal(goal) for goal in plan.goals)]
+    rests_on = [Fact("The plan rests on", remark) for remark in plan.remarks]
+    return [Fact("Proof", _STATUS[plan.status]), *(_goal(goal) for goal in plan.goals), *rests_on]
 
 
 def _goal(goal: GoalValue) -> Fact:

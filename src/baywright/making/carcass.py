@@ -26,6 +26,11 @@ def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     thickness = project.construction.boards.upright_mm
     first = format_length(workings.value("first_row"), project.unit)
     rows = f"{round(workings.value('upright_rows'))} rows, first {first} over the lower end"
+    front, rear = (
+        format_length(length, project.unit)
+        for length in (project.construction.hole_rows.front_setback_mm, project.construction.hole_rows.rear_setback_mm)
+    )
+    lines = f"hole lines {front} from the front edge and {rear} from the rear edge"
     roles = [upright.role for upright in frame.uprights]
     return [
         Part(
@@ -33,7 +38,7 @@ def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
             length_mm=workings.value("upright_height"), width_mm=workings.value("upright_depth"),
             thickness_mm=thickness, material=plywood(thickness), grain=Grain.LENGTH,
             edged_length_mm=workings.value("upright_height"), edging_strips=1,
-            note=f"{role.drilling}; {rows}",
+            note=f"{role.drilling}; {rows}; {lines}",
         )
         for role in Role
         if role in roles
@@ -60,3 +65,15 @@ def _top(project: Project, workings: Workings, frame: Frame) -> list[Part]:
         edged_front=True, edged_ends=True, note=", ".join(overhang),
     )  # fmt: skip
     return sectioned(board, frame.joints_mm, project, frame)
+
+
+def carcass_remarks(project: Project, workings: Workings) -> list[str]:
+    """What cannot be drilled: hole lines that would meet or lie beside the upright."""
+    if workings.value("hole_columns_apart") > 0:
+        return []
+    rows = project.construction.hole_rows
+    return [
+        f"The hole lines lie {format_length(rows.front_setback_mm, project.unit)} from the front and "
+        f"{format_length(rows.rear_setback_mm, project.unit)} from the rear edge, but the uprights are only "
+        f"{format_length(workings.value('upright_depth'), project.unit)} deep: make the row set-backs smaller."
+    ]

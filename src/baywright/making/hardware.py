@@ -28,6 +28,9 @@ from baywright.model.making import HardwareItem, Part
 from baywright.model.project import Project
 from baywright.workings import Workings
 
+CONNECTORS_PER_MEETING = 4
+"""Two near the front edge and two near the rear: common practice."""
+
 _DATA_SHEET = "rated load, closing gap and fixing holes by the maker's data sheet"
 
 
@@ -40,6 +43,7 @@ def hardware_order(
         *_system_screws(project, workings, parts),
         *screw_order(project, workings, frame, parts),
         *_tenons(project, workings, frame, parts),
+        *_connectors(frame),
         *_shelf_pins(project, workings),
         *_feet(project, frame, parts),
         *_wall(project, parts),
@@ -87,22 +91,30 @@ def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> l
 
 def _tenons(project: Project, workings: Workings, frame: Frame, parts: list[Part]) -> list[HardwareItem]:
     boards = project.construction.boards
-    counts: Counter[tuple[int, int]] = Counter()
-    in_upright = in_joint(workings.value("upright_depth"))
-    counts[tenon_size(boards.upright_mm)] += 2 * in_upright * len(frame.uprights)
+    in_end = in_joint(workings.value("upright_depth"))
+    uses = [(tenon_size(boards.upright_mm), 2 * in_end * len(frame.uprights), f"{in_end} in each end of an upright")]
     for number, thickness in (("B1", boards.base_mm), ("T1", boards.top_mm)):
-        sections = sections_of(number, parts)
-        joints = len([part for part in sections if "." in part.number]) - 1
-        if joints > 0:
-            counts[tenon_size(thickness)] += joints * in_joint(sections[0].width_mm)
-    note = (
-        f"glued; {in_upright} in each end of an upright, and in the joints of base and top; "
-        "screws through base and top, as many, are the simpler way"
-    )
-    return [
-        pieces(f"LT{thick}x{long}", "Loose tenon", f"{thick} mm thick, {long} mm long", count, 100, note=note)
-        for (thick, long), count in sorted(counts.items())
-    ]
+        sections = [part for part in sections_of(number, parts) if "." in part.number]
+        if sections:
+            count = (len(sections) - 1) * in_joint(sections[0].width_mm)
+            uses.append((tenon_size(thickness), count, f"{count} where the {sections[0].name.lower()} is joined"))
+    lines = []
+    for thick, long in sorted({size for size, _, _ in uses}):
+        same = [use for use in uses if use[0] == (thick, long)]
+        note = "; ".join([purpose for _, _, purpose in same] + ["glued; or as many screws, the simpler way"])
+        count = sum(count for _, count, _ in same)
+        lines.append(
+            pieces(f"LT{thick}x{long}", "Loose tenon", f"{thick} mm thick, {long} mm long", count, 100, note=note)
+        )
+    return lines
+
+
+def _connectors(frame: Frame) -> list[HardwareItem]:
+    """Bolts that hold neighbouring carcasses together where each bay has its own uprights."""
+    meetings = len(frame.carcasses_mm) - 1
+    note = f"{CONNECTORS_PER_MEETING} through each of {meetings} pairs of uprights that stand side by side"
+    specification = f"sleeve bolt through {2 * frame.upright_mm:g} mm"
+    return [pieces("CB", "Connecting bolt", specification, CONNECTORS_PER_MEETING * meetings, 20, note=note)]
 
 
 def _shelf_pins(project: Project, workings: Workings) -> list[HardwareItem]:

@@ -4,7 +4,7 @@ Laws: pure; sizes come from the workings and from nowhere else; what cannot be m
 never listed with a size that no board can have.
 """
 
-from baywright.making.carcass import carcass_parts
+from baywright.making.carcass import carcass_parts, carcass_remarks
 from baywright.making.drawers import drawer_parts, empty_drawer_kg
 from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
@@ -47,6 +47,7 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
         *_impossible_remarks(cut),
         *_runner_remarks(workings, len(placements)),
         *_length_remarks(project, parts),
+        *carcass_remarks(project, workings),
         *load_remarks(project, loads),
         *facing_remarks(project),
         *rear_remarks(project, workings),

@@ -110,6 +110,14 @@ def test_joints_of_long_boards_take_tenons_and_screws_of_their_own(two_bays: Pro
     assert order["WS4x45"].needed == 5 * 4 + 5 * 2 + 5 * 2
 
 
+def test_carcasses_of_own_uprights_are_bolted_together(two_bays: Project) -> None:
+    """Two drawer bays and the shelf bay meet at two places."""
+    own = two_bays.replace(construction=two_bays.construction.replace(uprights=Uprights.OWN))
+    assert _order(own)["CB"].needed == 8
+    assert "36 mm" in _order(own)["CB"].specification
+    assert "CB" not in _order(two_bays)
+
+
 def test_a_full_back_is_held_to_the_wall_by_angles(two_bays: Project) -> None:
     rear = two_bays.construction.rear.replace(kind=Back.FULL_BACK)
     order = _order(two_bays.replace(construction=two_bays.construction.replace(rear=rear)))

@@ -145,3 +145,20 @@ def test_long_shelves_are_warned_of(two_bays: Project) -> None:
     assert any("1407.2 mm long and 18 mm thick" in remark for remark in manufacture(two_bays).remarks)
     short = two_bays.replace(space=two_bays.space.replace(length_mm=1600))
     assert not any("sag" in remark for remark in manufacture(short).remarks)
+
+
+def test_the_uprights_say_where_the_hole_lines_lie(two_bays: Project) -> None:
+    rows = two_bays.construction.hole_rows.replace(front_setback_mm=37, rear_setback_mm=50)
+    project = two_bays.replace(construction=two_bays.construction.replace(hole_rows=rows))
+    notes = [part.note for part in manufacture(project).parts if part.name.startswith("Upright")]
+    assert notes
+    assert all("hole lines 37 mm from the front edge and 50 mm from the rear edge" in note for note in notes)
+
+
+def test_hole_lines_deeper_than_the_upright_are_told(two_bays: Project) -> None:
+    rows = two_bays.construction.hole_rows.replace(front_setback_mm=200, rear_setback_mm=180)
+    project = two_bays.replace(construction=two_bays.construction.replace(hole_rows=rows))
+    told = [remark for remark in manufacture(project).remarks if "row set-backs" in remark]
+    assert len(told) == 1
+    assert "200 mm" in told[0] and "180 mm" in told[0] and "380 mm" in told[0]
+    assert not [remark for remark in manufacture(two_bays).remarks if "row set-backs" in remark]

@@ -7,7 +7,6 @@ engine's value beside it, for readers that do not calculate.
 import re
 
 from openpyxl.cell import Cell
-from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.sheets.style import Style
@@ -15,6 +14,7 @@ from baywright.documents.sheets.style import Style
 Value = str | float | int | None
 
 _LIKE_A_FORMULA = ("=", "+", "-", "@")
+_NOT_IN_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _ESCAPE = re.compile(r"_(?=x[0-9A-Fa-f]{4}_)")
 MOST_CHARACTERS = 32_000
 """A cell holds 32,767 characters; a longer text is cut with “…”."""
@@ -51,7 +51,7 @@ def write(sheet: Worksheet, row: int, column: int, value: Value, style: Style) -
 
 def safe_text(text: str) -> str:
     """The text without what a workbook cannot hold: control characters, escapes of other programs, too much."""
-    even = ILLEGAL_CHARACTERS_RE.sub(" ", text.replace("\r\n", "\n").replace("\r", "\n"))
+    even = _NOT_IN_XML.sub(" ", text.replace("\r\n", "\n").replace("\r", "\n"))
     if len(even) > MOST_CHARACTERS:
         even = even[:MOST_CHARACTERS] + "…"
     return _ESCAPE.sub("_x005F_", even)

@@ -15,7 +15,7 @@ from openpyxl.worksheet.properties import PageSetupProperties
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.cautions import Caution
-from baywright.documents.sheets.cell import Value, write
+from baywright.documents.sheets.cell import Value, safe_text, write
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.measure import characters, height_for, line_count
 from baywright.documents.sheets.style import Style
@@ -122,7 +122,7 @@ class Page:
 
 def _plain_in_footer(text: str) -> str:
     """Footers read `&` as a command; two of them print one. Long names are cut, a footer holds 255 characters."""
-    even = " ".join(text.split())
+    even = " ".join(safe_text(text).split())
     return (even[:79] + "…" if len(even) > 80 else even).replace("&", "&&")
 
 
