@@ -38,6 +38,8 @@ class WorkingsTree(QAbstractItemModel):
         self._lines = Lines()
         self._root = self._lines.root
         self._workings = session.workings
+        self._unit = session.project.unit
+        self._changed: set[str] = set()
         self._groups = self._entries_by_group()
 
     def _entries_by_group(self) -> dict[str, list[str]]:
@@ -67,8 +69,13 @@ class WorkingsTree(QAbstractItemModel):
 
     def update_from_document(self) -> None:
         """Show the present document: values in place, lines added or taken away only where they differ."""
-        self._workings = self._session.workings
+        before, self._workings = {entry.key: entry for entry in self._workings.entries}, self._session.workings
         self._groups = self._entries_by_group()
+        same_unit = self._unit is self._session.project.unit
+        self._unit = self._session.project.unit
+        self._changed = {
+            entry.key for entry in self._workings.entries if not same_unit or before.get(entry.key) != entry
+        }
         self._update(self._root, QModelIndex())
 
     def _update(self, node: Node, index: QModelIndex) -> None:
@@ -79,9 +86,9 @@ class WorkingsTree(QAbstractItemModel):
             self._exchange(node, index, wanted)
         for row, child in enumerate(node.children):
             self._update(child, self.index(row, 0, index))
-        if node.children:
-            last = len(node.children) - 1
-            self.dataChanged.emit(self.index(0, 0, index), self.index(last, WORKING, index))
+        changed = [row for row, child in enumerate(node.children) if child.is_group or child.key in self._changed]
+        if changed:
+            self.dataChanged.emit(self.index(changed[0], LABEL, index), self.index(changed[-1], WORKING, index))
 
     def _exchange(self, node: Node, index: QModelIndex, wanted: list[str]) -> None:
         children = node.children if node.children is not None else []
