@@ -12,6 +12,7 @@ from baywright.app.session import Session
 from baywright.gui.bridge import Errands
 from baywright.gui.dialogs import PROJECT_FILTER, WORKBOOK_FILTER, Dialogs, Unsaved
 from baywright.gui.messages import Tone
+from baywright.gui.wording import count_words
 
 WORKBOOK_SUFFIX = ".xlsx"
 
@@ -100,10 +101,11 @@ class Filing:
         if path is None:
             return
         project, plan = session.project, session.plan
+        wrong, unplaced = len(session.report.conflicts), len(session.report.unplaced)
         self._tell(f"Writing “{path.name}” …", Tone.NOTE)
         self._errands.run(
             lambda: export_workbook(path, project, plan),
-            lambda _nothing: self._tell(f"Workbook written: {path}", Tone.NOTE),
+            lambda _nothing: self._tell(*_written(path, wrong, unplaced)),
             self._on_export_failed,
         )
 
@@ -112,6 +114,18 @@ class Filing:
             raise error
         self._tell("", Tone.NOTE)
         self.dialogs.trouble("The workbook was not written", str(error))
+
+
+def _written(path: Path, wrong: int, unplaced: int) -> tuple[str, Tone]:
+    """What to tell once a workbook is written, of an arrangement in which so much is still wrong."""
+    still = []
+    if wrong:
+        still.append(f"{count_words(wrong, 'thing')} {'is' if wrong == 1 else 'are'} wrong")
+    if unplaced:
+        still.append(f"{count_words(unplaced, 'box', 'boxes')} {'has' if unplaced == 1 else 'have'} no drawer")
+    if not still:
+        return f"Workbook written: {path}", Tone.NOTE
+    return f"Workbook written: {path}. Do not order from it yet: {' and '.join(still)}.", Tone.CAUTION
 
 
 def _file_name(title: str) -> str:
