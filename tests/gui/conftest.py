@@ -6,7 +6,6 @@ from pathlib import Path
 import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from tests.gui.desk import Answers, Desk, OpenDesk, workshop
 
 from baywright.app.files import RecentFiles
 from baywright.app.session import Session
@@ -16,6 +15,7 @@ from baywright.gui.preferences import Preferences
 from baywright.gui.theme import Theme, apply_theme
 from baywright.gui.window import MainWindow
 from baywright.model.project import Project
+from tests.gui.desk import Answers, Desk, OpenDesk, workshop
 
 
 @pytest.fixture

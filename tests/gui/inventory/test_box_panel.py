@@ -6,11 +6,11 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QToolTip
 from pytestqt.qtbot import QtBot
-from tests.gui.desk import Desk, OpenDesk
 
 from baywright.gui.inventory.view import NEW_SIZE
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.model.project import Project
+from tests.gui.desk import Desk, OpenDesk
 
 
 def cell(desk: Desk, box_id: str, field: str) -> QModelIndex:

@@ -4,11 +4,11 @@ import pytest
 from PySide6.QtCore import QModelIndex, Qt, QTimer
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QApplication, QLineEdit
-from tests.gui.desk import Desk
 
 from baywright.app.commands import SetField
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.model.length import LengthUnit
+from tests.gui.desk import Desk
 
 
 @pytest.fixture
