@@ -97,6 +97,15 @@ def format_length(length_mm: float, unit: LengthUnit) -> str:
     return text if not error else f"{text} ({_rounding(-error if exact < 0 else error)})"
 
 
+def shown_up(length_mm: float, unit: LengthUnit) -> float:
+    """The least length in mm not under `length_mm` that `format_length` shows without rounding.
+
+    For advice: what is shown can be typed, and is enough. Raises ValueError where the length is infinite or undefined.
+    """
+    step = Fraction(1, 100) if unit is LengthUnit.MILLIMETRE else INCH_MM / _SHOWN_PARTS
+    return float(math.ceil(_exact(length_mm) / step) * step)
+
+
 def format_exact(length_mm: float, unit: LengthUnit) -> str:
     """The length for an edit field: `parse_length` gives it back to within 1e-9 mm, whatever the field's unit.
 

@@ -9,9 +9,11 @@ from collections import defaultdict
 from collections.abc import Callable
 
 from baywright.model.inventory import Box, BoxSize
-from baywright.model.length import format_length
+from baywright.model.length import format_length, shown_up
+from baywright.model.limits import MOST_ROWS
 from baywright.model.plan import Conflict, LimitKind
 from baywright.model.project import Project
+from baywright.model.space import HIGHEST_LIMIT_MM
 from baywright.planner.grid import TOLERANCE, Grid
 from baywright.workings import Workings
 
@@ -48,7 +50,7 @@ def run_obstacles(project: Project, workings: Workings, grid: Grid, bays: int, r
             kind=LimitKind.DEPTH,
             message=f"No runner fits: the {which} is {length(shortest)}, the depth leaves room for "
             f"{length(max(0.0, room))}.",
-            mend=f"Make the space {length(depth)} deeper, or choose a shorter runner.",
+            mend=f"Make the space {_at_least(project)(depth)} deeper, or choose a shorter runner.",
             needed=shortest, available=max(0.0, room), unit="mm",
         ))  # fmt: skip
     return found
@@ -64,7 +66,7 @@ def _along(project: Project, workings: Workings, grid: Grid, wanted: int) -> tup
     needed = wanted * pitch + (0 if own else upright)
     what = "One bay" if wanted == 1 else f"{wanted} bays"
     holds = "none" if grid.bays_that_fit == 0 else str(grid.bays_that_fit)
-    mend = f"Give the run {length(needed - room)} more wall"
+    mend = f"Give the run {_at_least(project)(needed - room)} more wall"
     if grid.bays_that_fit:
         mend += f", or have {grid.bays_that_fit} bays"
     return (Conflict(
@@ -82,7 +84,7 @@ def _upwards(project: Project, workings: Workings, grid: Grid, wanted: int) -> t
     around = grid.floor_mm + workings.value("top_thickness")
     needed, limit = around + grid.upright_mm(wanted), workings.value("height_limit")
     what = "Uprights with one row" if wanted == 1 else f"Uprights with {wanted} rows"
-    mend = f"Raise the height limit by {length(needed - limit)}"
+    mend = f"Raise the height limit by {_at_least(project)(needed - limit)}"
     if grid.rows_that_fit:
         mend += f", or have {grid.rows_that_fit} rows"
     return (Conflict(
@@ -119,7 +121,7 @@ def _too_wide(project: Project, workings: Workings, size: BoxSize) -> Conflict |
     return Conflict(
         kind=LimitKind.BOX_WIDTH,
         message=f"“{size.name}” is {length(size.width_mm)} wide; the bays are made for boxes {length(width)} wide.",
-        mend=f"Make the bays for boxes {length(size.width_mm)} wide.",
+        mend=f"Make the bays for boxes {_at_least(project)(size.width_mm)} wide.",
         needed=size.width_mm, available=width, unit="mm",
     )  # fmt: skip
 
@@ -137,7 +139,8 @@ def _too_deep(project: Project, workings: Workings, size: BoxSize) -> Conflict |
         kind=LimitKind.DEPTH,
         message=f"“{size.name}” is {length(size.depth_mm)} deep and needs {length(needed)} in the drawer; with "
         f"{length(runner)} runners there are {length(inside)} inside.",
-        mend=f"Make the space deep enough for runners of {length(runner + needed - inside)} or more.",
+        mend=f"Take runners of {_at_least(project)(runner + needed - inside)} or more, and make the space deep enough "
+        "for them.",
         needed=needed, available=inside, unit="mm",
     )  # fmt: skip
 
@@ -153,7 +156,7 @@ def _too_high(project: Project, workings: Workings, grid: Grid, size: BoxSize, r
         kind=LimitKind.BOX_HEIGHT,
         message=f"“{size.name}” needs {length(needed)} between base and top (lower edge of the lowest drawer "
         f"{length(edge)}, then seat, box and clearance); uprights of {rows} rows give {length(there)}.",
-        mend=f"Give the uprights {_rows_for(grid, size.id, rows)} rows.",
+        mend=_mend_height(project, workings, grid, _rows_for(grid, size.id, rows)),
         needed=needed, available=there, unit="mm",
     )  # fmt: skip
 
@@ -169,6 +172,16 @@ def _no_row(project: Project, grid: Grid, rows: int) -> Conflict:
         mend="Make the runner line offset or the air under the lowest drawer smaller.",
         needed=grid.lowest + 1, available=rows, unit="rows",
     )  # fmt: skip
+
+
+def _mend_height(project: Project, workings: Workings, grid: Grid, rows: int) -> str:
+    """How to come to uprights of `rows` rows."""
+    height = grid.floor_mm + grid.upright_mm(rows) + workings.value("top_thickness")
+    if rows > MOST_ROWS or height > HIGHEST_LIMIT_MM:
+        return "Make the box or the clearance over it lower: no run may be so high."
+    if rows <= grid.rows_that_fit:
+        return f"Give the uprights {rows} rows."
+    return f"Raise the height limit to {_at_least(project)(height)}, for uprights of {rows} rows."
 
 
 def _rows_for(grid: Grid, size_id: str, rows: int) -> int:
@@ -194,3 +207,8 @@ def _too_heavy(project: Project) -> tuple[Conflict, ...]:
 
 def _length(project: Project) -> Callable[[float], str]:
     return lambda length_mm: format_length(length_mm, project.unit)
+
+
+def _at_least(project: Project) -> Callable[[float], str]:
+    """Shows a length that something must have: what is shown can be typed and is enough."""
+    return lambda length_mm: format_length(shown_up(length_mm, project.unit), project.unit)

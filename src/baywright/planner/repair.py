@@ -7,10 +7,11 @@ halving; where it may hurt (the line offset), nearest first.
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from math import floor
 
 from baywright.model.arrangement import Arrangement, Lock
-from baywright.model.length import format_length
+from baywright.model.length import INCH_MM, LengthUnit, format_length, shown_up
 from baywright.model.limits import MOST_BAYS, MOST_ROWS
 from baywright.model.project import Project
 from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM
@@ -81,7 +82,7 @@ def _least(changes: Sequence[Make], budget: Budget) -> Iterator[Repair]:
 
 def _clearance(project: Project, budget: Budget) -> Iterator[Repair]:
     now = project.construction.drawers.clearance_mm
-    values = [float(v) for v in range(floor(now), -1, -1) if v < now]
+    values = sorted((value for value in _typed(project, now) if value < now), reverse=True)
 
     def make(step: int) -> Repair:
         value = values[step - 1]
@@ -96,7 +97,7 @@ def _line_offset(project: Project, grid: Grid, budget: Budget) -> Iterator[Repai
     now = project.construction.runners.line_offset_mm
     rows = most_rows(project, grid)
     seen = {_signature(grid, rows)}
-    for value in sorted((float(v) for v in range(WIDEST_OFFSET_MM + 1) if v != now), key=lambda v: (abs(v - now), v)):
+    for value in sorted(_typed(project, WIDEST_OFFSET_MM), key=lambda v: (abs(v - now), v)):
         runners = project.construction.runners.replace(line_offset_mm=value)
         changed = project.replace(construction=project.construction.replace(runners=runners))
         signature = _signature(read_grid(changed), rows)
@@ -110,6 +111,12 @@ def _line_offset(project: Project, grid: Grid, budget: Budget) -> Iterator[Repai
                 changed,
             )
             return
+
+
+def _typed(project: Project, most_mm: float) -> list[float]:
+    """The lengths up to `most_mm` that a person would type: whole mm, or 1/32 inches, which are shown as they are."""
+    step = Fraction(1) if project.unit is LengthUnit.MILLIMETRE else INCH_MM / 32
+    return [float(number * step) for number in range(floor(most_mm / step + 1e-9) + 1)]
 
 
 def _signature(grid: Grid, rows: int) -> tuple[int, ...]:
@@ -132,12 +139,13 @@ def _more_rows(project: Project, grid: Grid, workings: Workings) -> list[Make]:
 
     def raise_limit(step: int) -> Repair:
         rows = grid.rows_that_fit + step
-        height = height_of(rows)
+        height = shown_up(height_of(rows), project.unit)
         changed = project.replace(space=project.space.replace(height_limit_mm=height))
         return Repair(f"allow {_mm(project, height)} of height, for {rows} rows", changed)
 
     steps = range(1, min(MOST_STEPS, MOST_ROWS - grid.rows_that_fit) + 1)
-    return [raise_limit for step in steps if height_of(grid.rows_that_fit + step) <= HIGHEST_LIMIT_MM]
+    highest = HIGHEST_LIMIT_MM - 1.0  # what is shown may be a little more
+    return [raise_limit for step in steps if height_of(grid.rows_that_fit + step) <= highest]
 
 
 def _more_drawers(project: Project) -> list[Make]:
@@ -172,12 +180,13 @@ def _more_bays(project: Project, grid: Grid, workings: Workings) -> list[Make]:
 
     def lengthen(step: int) -> Repair:
         bays = grid.bays_that_fit + step
-        length = length_of(bays)
+        length = shown_up(length_of(bays), project.unit)
         changed = project.replace(space=project.space.replace(length_mm=length))
-        return Repair(f"give it {_mm(project, length)} of wall, for {bays} bays", changed)
+        return Repair(f"allow {_mm(project, length)} of wall, for {bays} bays", changed)
 
     steps = range(1, min(MOST_STEPS, MOST_BAYS - grid.bays_that_fit) + 1)
-    return [lengthen for step in steps if length_of(grid.bays_that_fit + step) <= LONGEST_WALL_MM]
+    longest = LONGEST_WALL_MM - 1.0  # what is shown may be a little more
+    return [lengthen for step in steps if length_of(grid.bays_that_fit + step) <= longest]
 
 
 def _unlocked(project: Project, budget: Budget) -> Iterator[Repair]:

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from baywright.model.length import LengthError, LengthUnit, format_exact, format_length, parse_length
+from baywright.model.length import LengthError, LengthUnit, format_exact, format_length, parse_length, shown_up
 
 MM, INCH = LengthUnit.MILLIMETRE, LengthUnit.INCH
 
@@ -154,3 +154,12 @@ def test_no_text_for_what_is_no_length(value: float) -> None:
             format_length(value, unit)
         with pytest.raises(ValueError, match="finite"):
             format_exact(value, unit)
+
+
+@pytest.mark.parametrize("unit", LengthUnit)
+@pytest.mark.parametrize("length", [0.0, 12.0, 1404.996, 1405.2, 0.001, 3037.1999999999998, 25.4, 2031.0])
+def test_a_length_shown_for_advice_reads_back_and_is_enough(unit: LengthUnit, length: float) -> None:
+    shown = shown_up(length, unit)
+    step = 0.01 if unit is LengthUnit.MILLIMETRE else 25.4 / 32
+    assert length - 1e-9 <= shown < length + step
+    assert parse_length(format_length(shown, unit), unit) == pytest.approx(shown, abs=1e-9)
