@@ -173,7 +173,14 @@ def _longest(arguments: list[ast.expr], scope: Scope) -> float:
 
 def _rounded_words(direction: str, arguments: list[ast.expr], scope: Scope) -> str:
     inner = _words(arguments[0], scope, 0)
-    return f"round {direction} ({inner} = {_evaluate(arguments[0], scope):.4g})"
+    return f"round {direction} ({inner} = {_unrounded(_evaluate(arguments[0], scope))})"
+
+
+def _unrounded(value: float) -> str:
+    """Four digits, or as many more as it takes to tell the value from the whole number beside it."""
+    is_whole = abs(value - round(value)) <= TOLERANCE
+    shown = (f"{value:.{digits}g}" for digits in (4, 6, 9, 12))
+    return next((text for text in shown if float(text).is_integer() == is_whole), f"{value:.4g}")
 
 
 def _longest_words(arguments: list[ast.expr], scope: Scope) -> str:

@@ -44,6 +44,13 @@ def test_rounding_up_shows_what_was_rounded() -> None:
     assert expression.words(scope()) == "round up (need 157 ÷ pitch 32 = 4.906)"
 
 
+def test_what_is_rounded_never_looks_whole_where_it_is_not() -> None:
+    words = Expression("ceil(need / pitch)").words
+    assert words(scope(need=160.001)) == "round up (need 160.001 ÷ pitch 32 = 5.00003)"
+    assert words(scope(need=160.0)).endswith("= 5)")
+    assert words(scope(need=160.0 + 1e-10)).endswith("= 5)")
+
+
 @pytest.mark.parametrize(("need", "rows"), [(160.0, 5), (160.0 + 1e-10, 5), (160.001, 6), (-1.0, 0), (0.0, 0)])
 def test_noise_in_the_last_digit_never_costs_a_row(need: float, rows: int) -> None:
     assert Expression("ceil(need / pitch)").evaluate(scope(need=need)) == rows
