@@ -4,7 +4,7 @@ The cost of a box in a drawer is *loaded mass × lifts a month × how far its gr
 in kg·m a month. Between knee and shoulder nothing is counted. Outside, the cost grows with the distance, after the
 vertical multiplier of the revised lifting equation, VM = 1 − 0.003·|V − 75 cm|, which takes the same share of the
 recommended load off for every centimetre up or down (Waters, Putz-Anderson, Garg, *Applications Manual for the
-Revised NIOSH Lifting Equation*, DHHS (NIOSH) 94-110; read in a transcription). That multiplier falls from 75 cm on;
+Revised NIOSH Lifting Equation*, DHHS (NIOSH) 94-110; read second-hand). That multiplier falls from 75 cm on;
 not to count anything between knee and shoulder is common practice, and so are the heights and the lifts below.
 
 This orders places by strain; it says nothing about whether a load is safe to lift.

@@ -131,7 +131,7 @@ class _Run:
     def _open(self) -> PlanResult:
         text = (
             "Neither a plan nor a proof that there is none was found within the effort allowed. "
-            "Allow more effort, one more bay or one more row."
+            "Allow one more bay or one more row, or lock some boxes where they stand well."
         )
         return PlanResult(status=PlanStatus.STOPPED, effort=self._budget.spent, remarks=(text,))
 
