@@ -13,8 +13,8 @@ def progress_words(result: PlanResult) -> str:
     return f"Planning … best so far: {best}" if best else "Planning … a plan is known"
 
 
-def ending_message(result: PlanResult, *, stale: bool) -> tuple[str, Tone]:
-    """What to say when planning ended."""
+def ending_message(result: PlanResult, *, stale: bool, changed: bool) -> tuple[str, Tone]:
+    """What to say when planning ended; `changed`: whether the document became another one by it."""
     if stale:
         return (
             "The project was changed while it was planned, so the answer was dropped. Plan again (F5).",
@@ -22,7 +22,8 @@ def ending_message(result: PlanResult, *, stale: bool) -> tuple[str, Tone]:
         )
     match result.status:
         case PlanStatus.PROVED_BEST:
-            return ("Planned, and proved that no plan is better. Undo takes it back.", Tone.NOTE)
+            after = "Undo takes it back." if changed else "It is the one that was there; nothing was changed."
+            return (f"Planned, and proved that no plan is better. {after}", Tone.NOTE)
         case PlanStatus.FEASIBLE:
             return (f"Planned; that it is the best is not proved. {goal_words(result)}", Tone.NOTE)
         case PlanStatus.IMPOSSIBLE:

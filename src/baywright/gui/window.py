@@ -59,6 +59,7 @@ class MainWindow(QMainWindow):
         self.errands = Errands(bridge, synchronous=synchronous)
         self.filing = Filing(session, self.dialogs, self.errands, self.tell)
         self._selected: tuple[str, ...] = ()
+        self._planned_from = session.project
         self.actions_ = Actions(self)
         self._demo = demo
         self.panels = Panels(session, self.actions_, self._make_steps())
@@ -209,6 +210,7 @@ class MainWindow(QMainWindow):
                 self.status.show_planning(None)
                 self._update(replaced=True)
             case PlanningStarted():
+                self._planned_from = self.session.project
                 self.tell("")
                 self.status.show_planning("Planning …")
                 self._enable()
@@ -228,7 +230,8 @@ class MainWindow(QMainWindow):
         self.status.show_planning(None)
         self._update_problems()
         self._enable()
-        message, tone = ending_message(notice.result, stale=notice.stale)
+        changed = self.session.project is not self._planned_from
+        message, tone = ending_message(notice.result, stale=notice.stale, changed=changed)
         self.tell(message, tone)
         if refusal_of(self.session) is not None:
             self.panels.show_problem_list()

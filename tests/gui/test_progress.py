@@ -1,0 +1,17 @@
+"""What is said when planning ends: what happened, and nothing that is not so."""
+
+import pytest
+
+from baywright.gui.progress import ending_message
+from baywright.model.plan import PlanResult, PlanStatus
+
+
+@pytest.mark.parametrize(("changed", "says"), [(True, "Undo takes it back"), (False, "nothing was changed")])
+def test_undo_is_offered_only_where_something_changed(changed: bool, says: str) -> None:
+    message, _ = ending_message(PlanResult(status=PlanStatus.PROVED_BEST), stale=False, changed=changed)
+    assert says in message
+
+
+def test_a_void_answer_says_that_it_was_dropped() -> None:
+    message, _ = ending_message(PlanResult(status=PlanStatus.PROVED_BEST), stale=True, changed=False)
+    assert "dropped" in message
