@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator
 import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from tests.gui.elevation.hand import Hand
 
 from baywright.app.session import Session
 from baywright.gui.elevation.view import ElevationView
@@ -14,6 +13,7 @@ from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
 from baywright.model.space import Space
+from tests.gui.elevation.hand import Hand
 
 LOW = BoxSize(id="low", name="Low", width_mm=300, depth_mm=300, height_mm=120)
 HIGH = BoxSize(id="high", name="High", width_mm=300, depth_mm=300, height_mm=220)

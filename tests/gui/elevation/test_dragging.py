@@ -6,11 +6,11 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
-from tests.gui.elevation.hand import Hand
 
 from baywright.app.commands import SetField
 from baywright.app.session import Session
 from baywright.gui.elevation.view import ElevationView
+from tests.gui.elevation.hand import Hand
 
 PlaceOf = Callable[[str], tuple[int, int] | None]
 

@@ -185,6 +185,16 @@ def test_what_is_wrong_is_told_at_the_drawer(view: ElevationView, session: Sessi
     assert fine.troubles == ()
 
 
+def test_a_box_that_meets_the_top_is_told_at_its_drawer(view: ElevationView, session: Session) -> None:
+    session.do(PlaceBox("e", 2, 19))
+    drawer = view.shown.drawer("e")
+    assert drawer is not None
+    assert any("would meet the top" in trouble for trouble in drawer.troubles)
+    item = view.canvas.drawer_item("e")
+    assert item is not None
+    assert "would meet the top" in item.toolTip()
+
+
 def test_another_theme_paints_other_colours(view: ElevationView, qapp: QApplication) -> None:
     light = view.canvas.grab().toImage()
     apply_theme(qapp, Theme.DARK)
