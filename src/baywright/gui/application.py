@@ -16,11 +16,12 @@ from baywright.app.files import FileTrouble, RecentFiles
 from baywright.app.session import Session
 from baywright.gui.bridge import Bridge
 from baywright.gui.preferences import Preferences
-from baywright.gui.rescue import EXIT_CODE, FailureHook
+from baywright.gui.rescue import EXIT_CODE, FailureHook, rescue_words
 from baywright.gui.theme import apply_theme
 from baywright.gui.window import MainWindow
 
 HEARTBEAT_MS = 250
+INTERRUPTED = 130
 
 
 def make_application() -> QApplication:
@@ -66,13 +67,16 @@ def open_window(
 
 
 def run(path: Path | None, state_folder: Path, demo: Path | None = None, *, begin_with_demo: bool = False) -> int:
-    """Open the window and serve it until it is closed; the exit code (0, or 70 after a failure of the program)."""
+    """Open the window and serve it until it is closed; the exit code (`baywright --help` lists them).
+
+    Ended from the keyboard of the terminal, the window asks no question; what is not saved goes into a rescue copy.
+    """
     application = make_application()
     window = open_window(path, state_folder, demo, begin_with_demo=begin_with_demo)
     hook = FailureHook(window.session, state_folder)
     before = sys.excepthook, signal.getsignal(signal.SIGINT)
     sys.excepthook = hook
-    signal.signal(signal.SIGINT, lambda _number, _frame: QApplication.exit(130))
+    signal.signal(signal.SIGINT, lambda _number, _frame: QApplication.exit(INTERRUPTED))
     heartbeat = QTimer()
     heartbeat.timeout.connect(lambda: None)
     heartbeat.start(HEARTBEAT_MS)
@@ -83,4 +87,6 @@ def run(path: Path | None, state_folder: Path, demo: Path | None = None, *, begi
         signal.signal(signal.SIGINT, before[1])
         window.session.close()
         window.errands.close()
+    if code == INTERRUPTED and window.session.is_modified:
+        print(rescue_words(window.session, state_folder), file=sys.stderr)
     return EXIT_CODE if hook.has_failed else code

@@ -16,8 +16,8 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 from baywright.app.files import PROJECT_SUFFIX, FileTrouble, save_project
 from baywright.app.session import Session
 
-EXIT_CODE = 70
-"""What the program returns after a failure of its own (EX_SOFTWARE of sysexits.h, from memory)."""
+EXIT_CODE = 5
+"""What the program returns after a failure of its own: the same with a window as without one."""
 _MOST_COPIES = 1_000
 
 
@@ -49,7 +49,7 @@ def rescue(session: Session, folder: Path) -> Path:
 
 
 def rescue_words(session: Session, folder: Path) -> str:
-    """Rescue what is not saved and say what came of it."""
+    """Rescue what is not saved, because the window ends without a question, and say what came of it."""
     if not session.is_modified:
         return "Your project is saved; nothing of it is lost."
     try:
