@@ -45,7 +45,7 @@ def main(arguments: list[str]) -> int:
 
 
 def plan(application: QApplication, window: MainWindow) -> None:
-    """Plan the document as the button does, and wait for the answer."""
+    """Plan the document as the button does, wait for the answer, and close the message about it."""
     window.actions_.plan.trigger()
     give_up = time.monotonic() + MOST_SECONDS
     while window.session.is_planning:
@@ -53,6 +53,7 @@ def plan(application: QApplication, window: MainWindow) -> None:
             raise TimeoutError("The demo was not planned in time.")
         application.processEvents()
         time.sleep(0.005)
+    window.tell("")
 
 
 def settle(application: QApplication) -> None:
