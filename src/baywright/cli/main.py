@@ -102,6 +102,10 @@ def _answer(desk: Desk) -> PlanResult:
         raise _Ended(DEFECT, str(trouble)) from None
 
 
+def _code_of(result: PlanResult) -> int:
+    return ANSWER_IS_NO if result.status in (PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED) else DONE
+
+
 def _arranged(path: Path, anew: bool = False) -> Session:
     """A session with an arrangement; ends the job with the reasons where there is none and no plan can be found."""
     desk = _opened(path)
@@ -127,7 +131,7 @@ def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     _say(plan_text(result))
     if session.manufacture is not None and is_found:
         _say(schedule_text(session.manufacture.schedule, session.project.unit))
-    return ANSWER_IS_NO if result.status in (PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED) else DONE
+    return _code_of(result)
 
 
 def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
@@ -162,8 +166,7 @@ def _result(options: argparse.Namespace, _: Surroundings) -> int:
         _say(text)
     else:
         _write(lambda: session.write_text(options.output, text + "\n"))
-    is_impossible = session.plan is not None and session.plan.status is PlanStatus.IMPOSSIBLE
-    return ANSWER_IS_NO if is_impossible else DONE
+    return DONE if session.plan is None else _code_of(session.plan)
 
 
 def _result_schema(_: argparse.Namespace, __: Surroundings) -> int:

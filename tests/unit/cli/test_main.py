@@ -13,6 +13,7 @@ from baywright.app.files import open_project, save_project
 from baywright.app.result import CompleteResult
 from baywright.cli.main import Surroundings, run
 from baywright.model.inventory import Box, BoxSize
+from baywright.model.plan import PlanResult, PlanStatus
 from baywright.model.project import Project
 
 SIZE = BoxSize(id="euro-120", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
@@ -195,3 +196,12 @@ def test_an_empty_inventory_is_said_and_does_no_harm(tmp_path: Path, capsys: pyt
     assert "no boxes" in capsys.readouterr().out
     assert baywright("schedule", path) == 1
     assert "no boxes" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("status", [PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED])
+@pytest.mark.parametrize("command", ["plan", "result"])
+def test_without_a_plan_every_job_answers_no(
+    file: Path, monkeypatch: pytest.MonkeyPatch, command: str, status: PlanStatus
+) -> None:
+    monkeypatch.setattr("baywright.app.planning.plan", lambda *_, **__: PlanResult(status=status))
+    assert baywright(command, file) == 1
