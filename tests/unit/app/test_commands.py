@@ -2,7 +2,7 @@
 
 import pytest
 
-from baywright.app.commands import EditRefused, SetField
+from baywright.app.commands import Command, EditRefused, SetField
 from baywright.app.edits.arrangement import ApplyPlan, ClearArrangement, PlaceBox, SetLock, UnplaceBoxes
 from baywright.app.edits.inventory import (
     AddBoxes,
@@ -136,7 +136,7 @@ def test_a_plan_with_boxes_that_are_gone_is_refused() -> None:
 
 
 def test_every_command_has_a_title_for_the_undo_menu() -> None:
-    commands = [
+    commands: list[Command] = [
         SetField("space.length_mm", 1),
         AddBoxes(()),
         EditBox("box-1", "loaded_mass_kg", 1),
@@ -155,3 +155,16 @@ def test_every_command_has_a_title_for_the_undo_menu() -> None:
     assert all(titles)
     assert "mm" not in " ".join(titles)
     assert "_" not in " ".join(titles)
+
+
+def test_copies_get_ids_after_the_highest_and_stand_behind_their_box() -> None:
+    copied = DuplicateBoxes(("box-2", "box-1"), 2).apply(SHOP)
+    assert [box.id for box in copied.boxes] == ["box-1", "box-3", "box-4", "box-2", "box-5", "box-6"]
+    assert copied.arrangement == SHOP.arrangement
+
+
+def test_more_copies_than_a_project_holds_are_refused_before_they_are_made() -> None:
+    boxes = tuple(Box(id=f"box-{n}", label="Box", size_id="low") for n in range(1, 101))
+    project = SHOP.replace(boxes=boxes)
+    with pytest.raises(EditRefused, match="50,000 more boxes; a project holds at most 10,000"):
+        DuplicateBoxes(tuple(box.id for box in boxes), 500).apply(project)
