@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from baywright.app.commands import EditRefused, checked
-from baywright.model.identity import next_id
+from baywright.model.identity import free_ids
 from baywright.model.inventory import Box, BoxSize
-from baywright.model.project import Project
+from baywright.model.project import MOST_BOXES, Project
 
 MOST_DUPLICATES = 500
 
@@ -83,18 +83,19 @@ class DuplicateBoxes:
         return "Duplicate box" if len(self.box_ids) == 1 else f"Duplicate {len(self.box_ids)} boxes"
 
     def apply(self, project: Project) -> Project:
-        """The project with the copies; EditRefused where the number is not 1 to 500."""
+        """The project with the copies; EditRefused where the number is not 1 to 500, or they are too many."""
         if not 1 <= self.times <= MOST_DUPLICATES:
             raise EditRefused(f"Give a number of copies from 1 to {MOST_DUPLICATES}.", "times")
-        taken = {box.id for box in project.boxes}
+        wanted = set(self.box_ids)
+        copies = self.times * sum(box.id in wanted for box in project.boxes)
+        if len(project.boxes) + copies > MOST_BOXES:  # said before thousands of copies are made in vain
+            raise EditRefused(f"That would be {copies:,} more boxes; a project holds at most {MOST_BOXES:,}.", "times")
+        ids = free_ids("box", [box.id for box in project.boxes])
         boxes: list[Box] = []
         for box in project.boxes:
             boxes.append(box)
-            if box.id in self.box_ids:
-                for _ in range(self.times):
-                    copy = box.replace(id=next_id("box", taken))
-                    taken.add(copy.id)
-                    boxes.append(copy)
+            if box.id in wanted:
+                boxes += [box.replace(id=next(ids)) for _ in range(self.times)]
         return checked(lambda: project.replace(boxes=tuple(boxes)))
 
 
