@@ -10,6 +10,7 @@ from baywright.planner.frame import Framer
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
+from baywright.planner.problem import is_kept
 from baywright.planner.search import Budget, Found, StoppedError, cheapest, fewest, holds
 from baywright.planner.solving import Stop
 from baywright.workings import derive
@@ -111,6 +112,8 @@ class _Run:
         return rows
 
     def _keep(self, found: Found) -> None:
+        if not is_kept(found.frame.problem, found.places):
+            raise RuntimeError("The search made a plan that breaks a limit.")  # a defect must never pass for a plan
         self._found = found
         if self._progress is not None:
             self._progress(self._answer())
