@@ -36,12 +36,15 @@ class Bridge(QObject):
 
 
 class Errands:
-    """Runs one pure call at a time beside the window; a newer errand makes the answer of an older one void."""
+    """Runs calls beside the window. Of errands that only look, a newer one makes the answer of an older one void; an
+    errand that does something is `lasting`: its outcome is always told.
+    """
 
     def __init__(self, bridge: Bridge, *, synchronous: bool = False) -> None:
         self._bridge = bridge
         self._synchronous = synchronous
         self._number = 0
+        self._is_open = True
         self._threads: list[threading.Thread] = []
 
     def run(
@@ -49,13 +52,16 @@ class Errands:
         call: Callable[[], Outcome],
         done: Callable[[Outcome], None],
         failed: Callable[[Exception], None],
+        *,
+        lasting: bool = False,
     ) -> None:
         """Run `call` beside the window; then, in its thread, `done` with the answer or `failed` with the error."""
-        self._number += 1
+        if not lasting:
+            self._number += 1
         number = self._number
 
         def answer(then: Callable[[Any], None], value: Any) -> None:
-            if number == self._number:
+            if self._is_open and (lasting or number == self._number):
                 then(value)
 
         def work() -> None:
@@ -82,11 +88,11 @@ class Errands:
             self._bridge.deliver(call)
 
     def forget(self) -> None:
-        """Make the answer of the errand that runs void."""
+        """Make the answer of the errand that looks void."""
         self._number += 1
 
     def close(self, timeout_s: float = 10.0) -> None:
         """Make every answer void and wait for the threads to end."""
-        self._number += 1
+        self._is_open = False
         for thread in self._threads:
             thread.join(timeout_s)

@@ -107,6 +107,7 @@ class Filing:
             lambda: export_workbook(path, project, plan),
             lambda _nothing: self._tell(*_written(path, wrong, unplaced)),
             self._on_export_failed,
+            lasting=True,
         )
 
     def _on_export_failed(self, error: Exception) -> None:
