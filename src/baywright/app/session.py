@@ -23,6 +23,7 @@ from baywright.app.notices import (
     PlanningStarted,
 )
 from baywright.app.planning import Deliver, PlanningDesk
+from baywright.app.validity import still_holds
 from baywright.making import manufacture
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
@@ -94,11 +95,11 @@ class Session:
 
     @property
     def plan(self) -> PlanResult | None:
-        """The planner's newest answer while it still belongs to the present document, else None."""
+        """The planner's newest answer while it still holds for the present document, else None."""
         if self._answer is None:
             return None
         result, planned = self._answer
-        return result if planned is self.project else None
+        return result if still_holds(result, planned, self.project) else None
 
     @property
     def is_modified(self) -> bool:

@@ -1,0 +1,56 @@
+"""Whether a planner's answer still holds after an edit, so that writing a note does not cost the proof.
+
+Laws: an answer is kept only where it provably holds. Names, notes and contents mean nothing to the planner; a lock on
+a box that stands where it was planned takes away other plans, never this one, so the best plan stays the best. Whatever
+else differs ends the answer.
+"""
+
+from baywright.model.arrangement import Lock
+from baywright.model.inventory import Box
+from baywright.model.plan import PlanResult
+from baywright.model.project import Project
+
+_STRENGTH = {Lock.NONE: 0, Lock.BAY: 1, Lock.DRAWER: 2}
+
+
+def still_holds(result: PlanResult, planned: Project, present: Project) -> bool:
+    """Whether `result`, whose arrangement is that of `planned`, is also an answer to `present`."""
+    if planned is present:
+        return True
+    if result.arrangement is None:
+        return False  # its reasons name boxes and lengths
+    return (
+        _is_same_task(planned, present, labels_matter=bool(result.remarks))
+        and _places(planned) == _places(present)
+        and _locks_only_added(planned, present)
+    )
+
+
+def _is_same_task(planned: Project, present: Project, labels_matter: bool) -> bool:
+    return (
+        planned.space == present.space
+        and planned.construction == present.construction
+        and planned.limits == present.limits
+        and planned.box_sizes == present.box_sizes
+        and len(planned.boxes) == len(present.boxes)
+        and all(
+            before is after or _weighing(before, labels_matter) == _weighing(after, labels_matter)
+            for before, after in zip(planned.boxes, present.boxes, strict=True)
+        )
+    )
+
+
+def _weighing(box: Box, labels_matter: bool) -> tuple[object, ...]:
+    """What of a box the planner weighs; its remarks also name it."""
+    return box.id, box.size_id, box.loaded_mass_kg, box.use, box.label if labels_matter else ""
+
+
+def _places(project: Project) -> tuple[int, int, frozenset[tuple[str, int, int]]]:
+    arrangement = project.arrangement
+    places = frozenset((p.box_id, p.bay, p.row) for p in arrangement.placements)
+    return arrangement.bay_count, arrangement.upright_rows, places
+
+
+def _locks_only_added(planned: Project, present: Project) -> bool:
+    before = {p.box_id: _STRENGTH[p.lock] for p in planned.arrangement.placements}
+    return all(_STRENGTH[p.lock] >= before[p.box_id] for p in present.arrangement.placements)
