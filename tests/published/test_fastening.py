@@ -4,10 +4,7 @@ import pytest
 
 from baywright.making.fasteners import in_joint, through_screw
 from baywright.making.loads import runner_load
-from baywright.model.arrangement import Arrangement, Placement
-from baywright.model.construction import Construction, Runners
-from baywright.model.inventory import Box, BoxSize
-from baywright.model.project import Project
+from baywright.model.construction import Runners
 
 POUND_KG = 0.45359237
 """Exactly (international pound, 1959)."""
@@ -31,14 +28,8 @@ def test_wood_screws_reach_six_diameters_deep(thickness_mm: float) -> None:
 def test_runner_classes_of_50_75_and_100_pounds(carried_lb: float, class_lb: float | None) -> None:
     """Architectural Woodwork Standards, 1st edition 2009, appendix B: static classes 50, 75 and 100 lb (secondary)."""
     classes = tuple(pounds * POUND_KG for pounds in (50, 75, 100))
-    size = BoxSize(id="size", name="Size", width_mm=400, depth_mm=300, height_mm=120)
     drawer_kg = 1.5
-    box = Box(id="box", label="Box", size_id="size", loaded_mass_kg=carried_lb * POUND_KG - drawer_kg)
-    place = Placement(box_id="box", bay=0, row=0)
-    project = Project(
-        box_sizes=(size,), boxes=(box,), arrangement=Arrangement(bay_count=1, upright_rows=30, placements=(place,)),
-        construction=Construction(runners=Runners(load_classes_kg=classes)),
-    )  # fmt: skip
-    chosen = runner_load(project, place, drawer_kg).class_kg
+    runners = Runners(load_classes_kg=classes)
+    chosen = runner_load(runners, carried_lb * POUND_KG - drawer_kg, drawer_kg).class_kg
     assert chosen == (None if class_lb is None else pytest.approx(class_lb * POUND_KG))
     assert [round(rated, 2) for rated in classes] == [22.68, 34.02, 45.36]

@@ -16,6 +16,7 @@ from baywright.documents.sketch import FAINT, INK, Format, Scale, Sketch
 from baywright.making.frame import Frame, Span, frame_of
 from baywright.making.shelves import shelf_count
 from baywright.model.construction import Stand
+from baywright.model.inventory import BoxSize
 from baywright.model.making import ScheduleLine
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -36,6 +37,8 @@ class _Scene:
     scale: Scale
     schedule: tuple[ScheduleLine, ...]
     patterns: dict[str, Pattern]
+    sizes: dict[str, BoxSize]
+    """Size of each box, by box id."""
 
     def mm(self, length: float) -> float:
         """A length of the run in points."""
@@ -93,12 +96,13 @@ def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[S
     scale = _points_per_mm(workings, frame)
     overhang = workings.value("overhang_side") * scale
     width = max(_USUAL_WIDTH, frame.length_mm * scale + 2 * overhang + _LEFT + _RIGHT)
-    sizes = [size.id for size in project.box_sizes]
+    sizes = {size.id: size for size in project.box_sizes}
+    of_box = {box.id: sizes[box.size_id] for box in project.boxes}
     below = _DIMENSIONS + key_height(project, schedule, width - 2 * 20.0)
     height = workings.value("unit_height") * scale + _ABOVE + below
     left = _LEFT + overhang + max(0.0, (width - frame.length_mm * scale - 2 * overhang - _LEFT - _RIGHT) / 2)
     sheet = Sketch(width, height)
-    return _Scene(project, workings, frame, sheet, Scale(scale, left, below), schedule, patterns(sizes))
+    return _Scene(project, workings, frame, sheet, Scale(scale, left, below), schedule, patterns([*sizes]), of_box)
 
 
 def _points_per_mm(workings: Workings, frame: Frame) -> float:
@@ -188,7 +192,7 @@ def _drawer(scene: _Scene, span: Span, line: ScheduleLine) -> None:
     for x in (span.left_mm, span.left_mm + span.width_mm - thickness):
         scene.block(x, runner - 8.0, thickness, 16.0, INK)
     scene.block(left, line.lower_edge_mm, width, drawers.side_height_mm, _TRAY)
-    size = scene.project.size_of(scene.project.box(line.box_id))
+    size = scene.sizes[line.box_id]
     box_left, lower = span.left_mm + (span.width_mm - size.width_mm) / 2, line.box_top_mm - size.height_mm
     scene.block(box_left, lower, size.width_mm, size.height_mm, "white")
     pattern, band = scene.patterns[size.id], min(_BAND, scene.mm(size.width_mm) / 5)

@@ -15,7 +15,8 @@ _MARKS = "Dots are hole rows, numbered at the left; the dark blocks beside a dra
 
 
 def _sizes_shown(project: Project, schedule: tuple[ScheduleLine, ...]) -> list[tuple[BoxSize, int]]:
-    counts = Counter(project.box(line.box_id).size_id for line in schedule)
+    size_ids = {box.id: box.size_id for box in project.boxes}
+    counts = Counter(size_ids[line.box_id] for line in schedule)
     return [(size, counts[size.id]) for size in project.box_sizes if counts[size.id]]
 
 

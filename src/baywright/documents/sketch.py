@@ -9,8 +9,8 @@ from typing import Any, Literal
 
 import matplotlib
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.figure import Figure
-from matplotlib.patches import Rectangle
 
 from baywright.documents.lettering import printable, shortened, sized_font, width_of
 
@@ -27,6 +27,7 @@ _SETTINGS: Any = {
 }
 
 Format = Literal["png", "svg", "pdf"]
+_Corners = tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True)
@@ -58,19 +59,21 @@ class Sketch:
         self._axes.set_xlim(0, width)
         self._axes.set_ylim(0, height)
         self._axes.axis("off")
+        self._rectangles: dict[str, list[tuple[_Corners, str, str, float]]] = {"": []}
+        self._lines: list[tuple[tuple[tuple[float, float], tuple[float, float]], float, str]] = []
 
     def rectangle(
         self, left: float, lower: float, width: float, height: float, *,
         fill: str = "white", edge: str = INK, line: float = 0.6, hatch: str = "",
     ) -> None:  # fmt: skip
-        """A filled rectangle; hatched in the edge's colour where `hatch` is given."""
-        self._axes.add_patch(
-            Rectangle((left, lower), width, height, facecolor=fill, edgecolor=edge, linewidth=line, hatch=hatch or None)
-        )
+        """A filled rectangle; hatched ones, hatched in the edge's colour, lie over all plain ones."""
+        right, upper = left + width, lower + height
+        corners = ((left, lower), (right, lower), (right, upper), (left, upper))
+        self._rectangles.setdefault(hatch, []).append((corners, fill, edge, line))
 
     def line(self, start: tuple[float, float], end: tuple[float, float], width: float = 0.5, colour: str = INK) -> None:
-        """A straight line."""
-        self._axes.plot([start[0], end[0]], [start[1], end[1]], color=colour, linewidth=width, solid_capstyle="butt")
+        """A straight line; lines lie over rectangles."""
+        self._lines.append(((start, end), width, colour))
 
     def dots(self, points: list[tuple[float, float]], size: float = 0.8) -> None:
         """Small filled dots."""
@@ -116,7 +119,23 @@ class Sketch:
             "svg": {"Date": None, "Creator": "Baywright"},
             "pdf": {"CreationDate": None, "Creator": "Baywright", "Producer": None},
         }[kind]
+        self._collect()
         target = io.BytesIO()
         with matplotlib.rc_context(_SETTINGS):
             self._figure.savefig(target, format=kind, dpi=dots_per_inch, metadata=metadata)
         return target.getvalue()
+
+    def _collect(self) -> None:
+        """Hand rectangles and lines to matplotlib in bulk: one by one, some thousands would take many seconds."""
+        for hatch, rectangles in self._rectangles.items():
+            if rectangles:
+                corners, fills, edges, widths = zip(*rectangles, strict=True)
+                collection = PolyCollection(corners, facecolors=fills, edgecolors=edges, linewidths=widths, zorder=1)
+                if hatch:
+                    collection.set_hatch(hatch)
+                self._axes.add_collection(collection, autolim=False)
+        if self._lines:
+            ends, line_widths, colours = zip(*self._lines, strict=True)
+            lines = LineCollection(ends, linewidths=line_widths, colors=colours, zorder=2, capstyle="butt")
+            self._axes.add_collection(lines, autolim=False)
+        self._rectangles, self._lines = {"": []}, []

@@ -128,9 +128,8 @@ def _feet(project: Project, frame: Frame, parts: list[Part]) -> list[HardwareIte
     if standing.kind is not Stand.FEET or standing.height_mm <= 0:
         return []
     count = 2 * len(frame.uprights)
-    mass = mass_kg(parts) + sum(
-        project.box(placement.box_id).loaded_mass_kg or 0.0 for placement in project.arrangement.placements
-    )
+    masses = {box.id: box.loaded_mass_kg or 0.0 for box in project.boxes}
+    mass = mass_kg(parts) + sum(masses[placement.box_id] for placement in project.arrangement.placements)
     note = (
         f"front and rear under each upright; boards and weighed boxes are about {mass / count:.0f} kg a foot if evenly "
         "spread, so take feet rated for at least twice that"

@@ -7,7 +7,7 @@ A rated load is the maker's, for a pair, at the maker's test length and width: t
 
 from dataclasses import dataclass
 
-from baywright.model.arrangement import Placement
+from baywright.model.construction import Runners
 from baywright.model.project import Project
 
 
@@ -19,14 +19,23 @@ class RunnerLoad:
     class_kg: float | None
 
 
-def runner_load(project: Project, placement: Placement, drawer_kg: float) -> RunnerLoad:
-    """The load on the runner pair of a placed box in a drawer that weighs `drawer_kg` itself."""
-    classes = sorted(project.construction.runners.load_classes_kg)
-    mass = project.box(placement.box_id).loaded_mass_kg
-    if mass is None:
+def runner_load(runners: Runners, loaded_mass_kg: float | None, drawer_kg: float) -> RunnerLoad:
+    """The load on the runner pair of a box with that mass (None: not weighed) in a drawer that weighs `drawer_kg`."""
+    classes = sorted(runners.load_classes_kg)
+    if loaded_mass_kg is None:
         return RunnerLoad(None, classes[-1])
-    carried = mass + drawer_kg
+    carried = loaded_mass_kg + drawer_kg
     return RunnerLoad(carried, next((rated for rated in classes if rated >= carried - 1e-9), None))
+
+
+def runner_loads(project: Project, drawer_kg: float) -> dict[str, RunnerLoad]:
+    """The load on the runner pair of every placed box, by box id."""
+    masses = {box.id: box.loaded_mass_kg for box in project.boxes}
+    runners = project.construction.runners
+    return {
+        placement.box_id: runner_load(runners, masses[placement.box_id], drawer_kg)
+        for placement in project.arrangement.placements
+    }
 
 
 def load_remarks(project: Project, loads: dict[str, RunnerLoad]) -> list[str]:

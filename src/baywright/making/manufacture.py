@@ -9,7 +9,7 @@ from baywright.making.drawers import drawer_parts, empty_drawer_kg
 from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
 from baywright.making.hardware import hardware_order
-from baywright.making.loads import load_remarks, runner_load
+from baywright.making.loads import load_remarks, runner_loads
 from baywright.making.rear import rear_parts, rear_remarks
 from baywright.making.schedule import schedule
 from baywright.making.shelves import shelf_parts, shelf_remarks
@@ -41,8 +41,7 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
         *shelf_parts(project, workings),
     ]
     parts = [part for part in cut if _can_exist(part)]
-    drawer_kg = empty_drawer_kg(project, workings)
-    loads = {placement.box_id: runner_load(project, placement, drawer_kg) for placement in placements}
+    loads = runner_loads(project, empty_drawer_kg(project, workings))
     remarks = [
         *_impossible_remarks(cut),
         *_runner_remarks(workings, len(placements)),

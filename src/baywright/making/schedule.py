@@ -4,10 +4,11 @@ Laws: one line for each placed box, bay by bay from the left, each bay from the 
 alone (lower edge = base's upper side + first row + pitch × row − line offset), so a wrong row shows in every column.
 """
 
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from baywright.making.loads import RunnerLoad
 from baywright.model.arrangement import Lock, Placement
+from baywright.model.inventory import Box
 from baywright.model.making import ScheduleLine
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -16,13 +17,17 @@ from baywright.workings import Workings
 def schedule(project: Project, workings: Workings, loads: dict[str, RunnerLoad]) -> tuple[ScheduleLine, ...]:
     """One line for each drawer of the present arrangement; `loads` by box id."""
     lines: list[ScheduleLine] = []
-    for bay in sorted({placement.bay for placement in project.arrangement.placements}):
-        placements = project.arrangement.in_bay(bay)
+    boxes = {box.id: box for box in project.boxes}
+    in_order = sorted(
+        project.arrangement.placements, key=lambda placement: (placement.bay, placement.row, placement.box_id)
+    )
+    for _, in_bay in groupby(in_order, key=lambda placement: placement.bay):
+        placements = list(in_bay)
         edges = [_lower_edge(workings, placement.row) for placement in placements]
         ceiling = workings.value("base_upper_height") + workings.value("upright_height")
         openings = [upper - lower for lower, upper in pairwise([*edges, ceiling])]
         lines.extend(
-            _line(project, workings, placement, number, opening, loads[placement.box_id])
+            _line(project, workings, boxes[placement.box_id], placement, number, opening, loads[placement.box_id])
             for number, (placement, opening) in enumerate(zip(placements, openings, strict=True), 1)
         )
     return tuple(lines)
@@ -39,9 +44,14 @@ def _runner_line(workings: Workings, row: int) -> float:
 
 
 def _line(
-    project: Project, workings: Workings, placement: Placement, number: int, opening_mm: float, load: RunnerLoad
+    project: Project,
+    workings: Workings,
+    box: Box,
+    placement: Placement,
+    number: int,
+    opening_mm: float,
+    load: RunnerLoad,
 ) -> ScheduleLine:
-    box = project.box(placement.box_id)
     size = project.size_of(box)
     lower_edge = _lower_edge(workings, placement.row)
     rows_left = round(workings.value("upright_rows")) - placement.row
