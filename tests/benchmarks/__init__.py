@@ -1,0 +1,1 @@
+"""Speed as ratios in one run; `python -m tests.benchmarks` prints the table. Nothing is asserted by the clock."""
