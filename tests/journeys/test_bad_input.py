@@ -1,5 +1,12 @@
 """Input that makes no sense, or no wall could hold: the answer is a sentence about what to change, never a defect."""
 
+from pathlib import Path
+
+import pytest
+
+from baywright.app.files import open_project, save_project
+from baywright.cli.main import Surroundings, run
+from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.plan import LimitKind, PlanStatus
 from baywright.model.project import Project
@@ -44,3 +51,47 @@ def test_a_runner_line_that_leaves_no_row_is_named_once_and_with_the_amounts() -
     assert conflict.needed is not None
     assert conflict.available is not None
     assert conflict.needed > conflict.available
+
+
+def command(*arguments: str | Path) -> int:
+    """Runs the command line without a window."""
+    return run([str(argument) for argument in arguments], Surroundings(lambda _path, _demo: 0, lambda: Path("none")))
+
+
+@pytest.fixture
+def two_on_one_row(tmp_path: Path) -> Path:
+    """A project file in which two boxes are locked in the same place and a third has none."""
+    at = {"bay": 0, "row": 4, "lock": Lock.DRAWER}
+    placements = tuple(Placement.model_validate({"box_id": f"box-{number}", **at}) for number in range(2))
+    arrangement = Arrangement(bay_count=2, upright_rows=30, placements=placements)
+    path = tmp_path / "shop.baywright"
+    save_project(path, shop(3, length_mm=2400, height_limit_mm=1150).replace(arrangement=arrangement))
+    return path
+
+
+@pytest.mark.parametrize("job", ["schedule", "workbook"])
+def test_what_is_made_from_an_arrangement_with_faults_says_so(
+    job: str, two_on_one_row: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert command(job, two_on_one_row) == 0
+    told = capsys.readouterr().err
+    assert "do not order or drill from this yet" in told
+    assert "without a drawer: 1" in told
+
+
+def test_two_boxes_locked_on_one_row_are_both_named(two_on_one_row: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert command("plan", two_on_one_row) == 1
+    told = capsys.readouterr().out
+    assert "“Box 0” and “Box 1” are both locked at row 5 of bay 1" in told or (
+        "“Box 1” and “Box 0” are both locked at row 5 of bay 1" in told
+    )
+
+
+@pytest.mark.parametrize("job", ["result", "workbook"])
+def test_no_job_writes_over_the_project_it_is_about(
+    job: str, two_on_one_row: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = open_project(two_on_one_row)
+    assert command(job, two_on_one_row, "-o", two_on_one_row) == 4
+    assert "is the name of a project" in capsys.readouterr().err
+    assert open_project(two_on_one_row) == before

@@ -116,6 +116,17 @@ def _arranged(path: Path, anew: bool = False) -> Session:
     return desk.session
 
 
+def _caution(session: Session) -> None:
+    """Tells on standard error that what was made comes from an arrangement with faults, where it does."""
+    conflicts, unplaced = len(session.report.conflicts), len(session.report.unplaced)
+    if conflicts or unplaced:
+        print(
+            f"Caution: do not order or drill from this yet. Things wrong in the arrangement: {conflicts}; boxes "
+            f"without a drawer: {unplaced}. “baywright check” names them.",
+            file=sys.stderr,
+        )
+
+
 def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
     return surroundings.open_window(getattr(options, "file", None), getattr(options, "demo", False))
 
@@ -146,6 +157,7 @@ def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
         target = target / f"{source.stem}.xlsx"
     _write(lambda: session.export_workbook(target))
     _say(str(target.resolve()))
+    _caution(session)
     return DONE
 
 
@@ -153,6 +165,7 @@ def _schedule(options: argparse.Namespace, _: Surroundings) -> int:
     session = _arranged(options.file)
     lines = session.manufacture.schedule if session.manufacture else ()
     _say(schedule_csv(lines) if options.csv else schedule_text(lines, session.project.unit))
+    _caution(session)
     return DONE
 
 
