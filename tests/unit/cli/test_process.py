@@ -5,6 +5,7 @@ import signal
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -71,6 +72,15 @@ def test_a_terminal_that_knows_few_letters(tmp_path: Path) -> None:
     assert "Size ? 0" in process.stdout
 
 
+@pytest.fixture
+def keyboard_is_heard() -> Iterator[None]:
+    """A run in the background of a shell ignores the keyboard's signal, and so would all that it starts."""
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, before)
+
+
+@pytest.mark.usefixtures("keyboard_is_heard")
 @pytest.mark.parametrize("seconds", [0.3, 0.9, 3.0])
 def test_stopped_from_the_keyboard(tmp_path: Path, seconds: float) -> None:
     """While the program loads or while it plans: it ends soon, without a traceback, and nothing is saved."""
