@@ -17,6 +17,9 @@ from baywright.planner.repair import MOST_STEPS, SHARE, repairs
 from baywright.planner.search import Budget, holds
 
 MOST_REPAIRS = 4
+NOTHING_SINGLE = (
+    "No single small change makes everything fit: allow more wall and more height, or leave several boxes out."
+)
 
 
 def why_not(project: Project, frame: Frame, budget: Budget) -> tuple[Conflict, ...]:
@@ -30,9 +33,9 @@ def why_not(project: Project, frame: Frame, budget: Budget) -> tuple[Conflict, .
 
 
 def _sentence(offers: list[str]) -> str:
-    """“Lower the clearance …; or give the uprights one more row (33).”"""
+    """“Lower the clearance …; or give the uprights one more row (33).” Where no change helps, what to think of."""
     text = "; or ".join(offers)
-    return f"{text[:1].upper()}{text[1:]}." if text else ""
+    return f"{text[:1].upper()}{text[1:]}." if text else NOTHING_SINGLE
 
 
 def _counted(project: Project, frame: Frame, lack: Shortage) -> Conflict:

@@ -152,6 +152,7 @@ def report(project: Project) -> ArrangementReport:
     if project.boxes or arrangement.placements:
         shape = max(1, arrangement.bay_count), max(1, arrangement.upright_rows)
         found += run_obstacles(project, board.workings, board.grid, *shape)
+        found += _other_shape(project)
         found += board.box_conflicts
     used = 0
     for bay, stack in sorted(board.by_bay.items()):
@@ -167,6 +168,26 @@ def report(project: Project) -> ArrangementReport:
         rows_free=max(0, total - used),
         drawers=len(arrangement.placements),
     )
+
+
+def _other_shape(project: Project) -> list[Conflict]:
+    """Where the arrangement has other numbers of bays or rows than were fixed after it was made."""
+    arrangement, limits = project.arrangement, project.limits
+    if not arrangement.bay_count:
+        return []
+    pairs = (
+        (LimitKind.BAY_COUNT, "bay", arrangement.bay_count, limits.bay_count),
+        (LimitKind.HEIGHT, "hole row", arrangement.upright_rows, limits.upright_rows),
+    )
+    return [
+        Conflict(
+            kind=kind,
+            message=f"The arrangement has {there} {noun}{'s' * (there != 1)}, but the limits fix {fixed}.",
+            mend=f"Plan again, or leave the number of {noun}s free.",
+        )
+        for kind, noun, there, fixed in pairs
+        if fixed is not None and fixed != there
+    ]
 
 
 def _stack_conflicts(board: Board, bay: int, stack: list[Placement]) -> list[Conflict]:

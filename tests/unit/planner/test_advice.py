@@ -9,6 +9,7 @@ from baywright.model.length import LengthUnit, parse_length
 from baywright.model.plan import LimitKind, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import plan
+from baywright.planner.explanation import NOTHING_SINGLE
 
 LOW = BoxSize(id="low", name="Low", width_mm=300, depth_mm=200, height_mm=120)
 HIGH = BoxSize(id="high", name="High", width_mm=300, depth_mm=200, height_mm=2000)
@@ -52,3 +53,11 @@ def test_a_box_higher_than_any_run_is_not_told_to_be_given_rows() -> None:
     assert conflict.kind is LimitKind.BOX_HEIGHT
     assert "lower" in conflict.mend
     assert "rows" not in conflict.mend
+
+
+def test_where_no_single_change_helps_that_is_said_with_what_to_do() -> None:
+    conflict = plan(_shop(LengthUnit.MILLIMETRE, 2_000, LOW)).conflicts[0]
+    assert conflict.needed is not None
+    assert conflict.available is not None
+    assert conflict.needed > conflict.available
+    assert conflict.mend == NOTHING_SINGLE
