@@ -12,6 +12,8 @@ def workshop(boxes: int, seed: int = 1, drawers_per_bay: int | None = None) -> P
     """So many Euro boxes of mixed heights, masses and uses before a wall that is long enough for them."""
     chance = random.Random(seed)
     plain = Project()
+    # 100 m of wall, the most a project may have, hold 211 bays: the largest workshops need higher ones.
+    is_large = boxes > 500
     sizes = tuple(BoxSize(id=f"euro-{h}", name=f"Euro {h}", width_mm=396, depth_mm=297, height_mm=h) for h in HEIGHTS)
     inventory = tuple(
         Box(
@@ -25,8 +27,10 @@ def workshop(boxes: int, seed: int = 1, drawers_per_bay: int | None = None) -> P
     )
     return plain.replace(
         name=f"{boxes} boxes",
-        space=plain.space.replace(length_mm=min(100_000, 2_000 + boxes * 150), height_limit_mm=1200),
-        limits=plain.limits.replace(drawers_per_bay=drawers_per_bay),
+        space=plain.space.replace(
+            length_mm=min(100_000, 2_000 + boxes * 150), height_limit_mm=3000 if is_large else 1200
+        ),
+        limits=plain.limits.replace(drawers_per_bay=None if is_large else drawers_per_bay),
         box_sizes=sizes,
         boxes=inventory,
     )
