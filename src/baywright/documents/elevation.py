@@ -11,6 +11,7 @@ from itertools import pairwise
 from baywright.documents.caption import Field, caption
 from baywright.documents.key import draw_key, key_height
 from baywright.documents.lengths import plain_length
+from baywright.documents.lettering import width_of
 from baywright.documents.pattern import Pattern, patterns
 from baywright.documents.sketch import FAINT, INK, Format, Scale, Sketch
 from baywright.making.frame import Frame, Span, frame_of
@@ -23,6 +24,8 @@ from baywright.workings import Workings
 
 _LEFT, _RIGHT, _ABOVE, _DIMENSIONS = 34.0, 66.0, 46.0, 46.0
 _USUAL_WIDTH, _MOST_WIDTH, _MOST_RUN_HEIGHT, _LEAST_BAY = 790.0, 2400.0, 430.0, 92.0
+_LEAST_HEIGHT = 40.0
+"""Points of upright height under which only the total height is dimensioned."""
 _BAND, _WOOD, _TRAY = 7.0, "#f1ece2", "#d8d4cc"
 
 
@@ -125,9 +128,12 @@ def _heading(scene: _Scene) -> None:
     sheet.text(sheet.width - 20.0, top - 13.0, f"front elevation; dimensions in {unit}", 7.5, across="right")
     y = scene.scale.y(scene.workings.value("unit_height")) + 9.0
     for span in scene.frame.spans:
-        words = "shelves" if span.bay is None else f"bay {span.bay + 1}"
+        number = "" if span.bay is None else str(span.bay + 1)
+        choices = ("shelves",) if span.bay is None else (f"bay {number}", number)
+        room = scene.mm(span.width_mm + scene.frame.upright_mm) - 2.0
+        words = next((words for words in choices if width_of(words, 8.0, bold=True) <= room), "")
         middle = scene.scale.x(span.left_mm + span.width_mm / 2)
-        sheet.text(middle, y, words, 8.0, room=scene.mm(span.width_mm) + 6.0, bold=True, across="center")
+        sheet.text(middle, y, words, 8.0, bold=True, across="center")
 
 
 def _stand(scene: _Scene) -> None:
@@ -227,6 +233,10 @@ def _heights(scene: _Scene) -> None:
     levels.append(workings.value("unit_height"))
     side = scene.scale.x(scene.frame.length_mm + workings.value("overhang_side"))
     inner, outer = side + 18.0, side + 54.0
+    if scene.mm(levels[2] - levels[1]) < _LEAST_HEIGHT:
+        total = scene.shown(levels[-1])
+        scene.sheet.height_dimension(inner, scene.scale.y(0.0), scene.scale.y(levels[-1]), total)
+        return
     for level in levels[1:]:
         y = scene.scale.y(level)
         scene.sheet.line((side + 4.0, y), ((outer if level == levels[-1] else inner) + 3.0, y), 0.4, FAINT)

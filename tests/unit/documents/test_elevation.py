@@ -104,3 +104,20 @@ def test_a_space_without_room_for_a_bay_is_said_not_drawn(small: Project) -> Non
     limits = small.limits.replace(shelf_bay=False)
     tiny = small.replace(space=small.space.replace(length_mm=300), arrangement=Arrangement(), limits=limits)
     assert "There are no bays to draw yet." in {text.get_text() for text in _texts(_sheet(tiny))}
+
+
+def test_narrow_bays_have_their_number_only_or_nothing(small: Project) -> None:
+    """At 2,400 points for 60 bays a bay is 40 points wide, for 120 bays 20, for 400 bays 6."""
+
+    def headings(bays: int) -> set[str]:
+        project = small.replace(
+            space=small.space.replace(length_mm=100_000), arrangement=Arrangement(bay_count=bays, upright_rows=20),
+            limits=small.limits.replace(shelf_bay=False),
+        )  # fmt: skip
+        sheet = _sheet(project)
+        assert _overlaps(sheet) == []
+        return {text.get_text() for text in _texts(sheet)}
+
+    assert "bay 60" in headings(60)
+    assert {"120"} <= headings(120)
+    assert not {"400", "bay 400"} & headings(400)
