@@ -5,6 +5,7 @@ from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
 from baywright.app.edits.arrangement import PlaceBox
+from baywright.app.edits.inventory import EditBox
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 from tests.gui.desk import Desk, OpenDesk
@@ -36,9 +37,11 @@ def test_a_plan_fills_picture_lists_and_status_line(desk: Desk) -> None:
     assert desk.panels.parts.total == 0
 
 
-def test_a_change_after_the_plan_takes_the_proof_away_and_undo_gives_it_back(desk: Desk) -> None:
+def test_a_change_that_the_planner_weighs_takes_the_proof_away_and_undo_gives_it_back(desk: Desk) -> None:
     desk.actions.plan.trigger()
     desk.session.do(SetField("note", "a new thought"))
+    assert desk.window.status.proof.text() == "✓ proved best"
+    desk.session.do(EditBox("box-1", "loaded_mass_kg", 12.5))
     assert desk.window.status.proof.text() == "? not known to be best"
     desk.actions.undo.trigger()
     assert desk.window.status.proof.text() == "✓ proved best"

@@ -160,5 +160,5 @@ def test_hole_lines_deeper_than_the_upright_are_told(two_bays: Project) -> None:
     project = two_bays.replace(construction=two_bays.construction.replace(hole_rows=rows))
     told = [remark for remark in manufacture(project).remarks if "row set-backs" in remark]
     assert len(told) == 1
-    assert "200 mm" in told[0] and "180 mm" in told[0] and "380 mm" in told[0]
+    assert all(length in told[0] for length in ("200 mm", "180 mm", "380 mm"))
     assert not [remark for remark in manufacture(two_bays).remarks if "row set-backs" in remark]
