@@ -6,6 +6,7 @@ They stand together behind one object, so that a test can answer in a person's p
 from enum import Enum
 from pathlib import Path
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
 
 PROJECT_FILTER = "Baywright projects (*.baywright);;All files (*)"
@@ -51,6 +52,7 @@ class Dialogs:
         """Whether to save the changes of the project called `title`."""
         box = QMessageBox(self._parent)
         box.setIcon(QMessageBox.Icon.Warning)
+        box.setTextFormat(Qt.TextFormat.PlainText)
         box.setWindowTitle("Unsaved changes")
         box.setText(f"“{title}” has changes that are not saved.")
         box.setInformativeText("Save them first? Without saving they are gone.")
@@ -74,5 +76,6 @@ class Dialogs:
     def trouble(self, title: str, message: str) -> None:
         """Tell what went wrong; the person has to close it."""
         box = QMessageBox(QMessageBox.Icon.Warning, title, message, QMessageBox.StandardButton.Ok, self._parent)
+        box.setTextFormat(Qt.TextFormat.PlainText)
         box.exec()
         box.deleteLater()

@@ -25,6 +25,9 @@ class MessageBar(QFrame):
         self._tone = Tone.NOTE
         self._colouring = False
         self._text = QLabel(self)
+        self._text.setTextFormat(
+            Qt.TextFormat.PlainText
+        )  # labels of boxes are shown as typed, whatever signs they hold
         self._text.setWordWrap(True)
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)

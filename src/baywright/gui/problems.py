@@ -124,6 +124,7 @@ class ProblemStrip(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._words = QLabel(self)
+        self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setWordWrap(True)
         self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
         self._all = QPushButton("&What's wrong", self)

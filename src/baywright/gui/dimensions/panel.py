@@ -110,6 +110,7 @@ class WorkingsPanel(QWidget):
         self.view = WorkingsView(self)
         self.messages = MessageBar(self)
         self.details = QLabel(self)
+        self.details.setTextFormat(Qt.TextFormat.PlainText)
         self._known_groups: set[str] = set()
         self._set_up_view(session)
         hint = QLabel("Open a line to see what it is worked out from. Entered values can be changed where they stand.")

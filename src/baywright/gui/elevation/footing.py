@@ -1,5 +1,6 @@
 """The line of words under the drawing: what is selected, where a carried box would land, why something cannot be."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
@@ -18,6 +19,7 @@ class FootLine(QLabel):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setTextFormat(Qt.TextFormat.PlainText)
         self.setWordWrap(True)
         self.setContentsMargins(8, 2, 8, 2)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)

@@ -72,26 +72,6 @@ class LengthsKind:
 
 
 @dataclass(frozen=True)
-class MassKind:
-    """A mass in kg; the number alone is shown where `with_unit` is off."""
-
-    empty_means: str = ""
-    with_unit: bool = True
-
-    def read(self, text: str, unit: LengthUnit) -> object:
-        """The mass in kg."""
-        return parse_mass(text)
-
-    def write(self, value: object, unit: LengthUnit) -> str:
-        """The mass for reading."""
-        return exact_mass_words(cast(float, value)) + (" kg" if self.with_unit else "")
-
-    def write_exact(self, value: object, unit: LengthUnit) -> str:
-        """The mass so that it reads back to the same value."""
-        return self.write(value, unit)
-
-
-@dataclass(frozen=True)
 class MassesKind:
     """Several masses in kg, separated by semicolons."""
 

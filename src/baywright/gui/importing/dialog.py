@@ -58,6 +58,7 @@ class ImportDialog(QDialog):
         self.matching = MatchingForm(self)
         self.messages = MessageBar(self)
         self.remarks = QLabel(self)
+        self.remarks.setTextFormat(Qt.TextFormat.PlainText)
         self.remarks.setWordWrap(True)
         self.remarks.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
         self.coming: RowTable[ComingBox] = RowTable(coming_columns(project.unit), self)
@@ -72,6 +73,7 @@ class ImportDialog(QDialog):
 
     def _make_source(self) -> None:
         self.source = QLabel(self)
+        self.source.setTextFormat(Qt.TextFormat.PlainText)
         self.source.setWordWrap(True)
         self.has_headings = QCheckBox("The first row holds &headings", self)
         self.has_headings.clicked.connect(lambda checked: self._show_table(self._table.with_headings(checked)))
