@@ -43,13 +43,20 @@ def reason(error: Mapping[str, Any]) -> str:
         return str(context.get("error", error["msg"]))
     if kind in _BOUNDS:
         key, words = _BOUNDS[kind]
-        return words.format(f"{context[key]:,g}")
+        return words.format(f"{context[key]:,g}{_unit(error)}")
     if kind in _COUNTS:
         key, words = _COUNTS[kind]
         return words.format(f"{context[key]:,}")
     if kind in ("enum", "literal_error"):
         return f"must be one of {context['expected']}"
     return _PLAIN.get(kind, str(error["msg"]).lower())
+
+
+def _unit(error: Mapping[str, Any]) -> str:
+    """The unit that the name of the refused field ends with, after a space; bounds are in it whatever was typed."""
+    names = [step for step in error.get("loc", ()) if isinstance(step, str)]
+    ending = names[-1].rpartition("_")[2] if names else ""
+    return f" {ending}" if ending in ("mm", "kg") else ""
 
 
 def first_error(error: ValidationError) -> tuple[tuple[str | int, ...], str]:
