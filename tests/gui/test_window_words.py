@@ -1,13 +1,13 @@
 """What the window tells stays true: a message goes when the document it was about is no longer the present one."""
 
 from PySide6.QtCore import Qt
-from tests.gui.desk import Desk
 
 from baywright.app.commands import SetField
 from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
 from baywright.gui.dimensions.tree import VALUE
 from baywright.model.arrangement import Lock
 from baywright.model.length import LengthUnit
+from tests.gui.desk import Desk
 
 
 def test_the_words_about_a_plan_go_with_the_next_edit(desk: Desk) -> None:
