@@ -128,7 +128,14 @@ def _caution(session: Session) -> None:
 
 
 def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
-    return surroundings.open_window(getattr(options, "file", None), getattr(options, "demo", False))
+    try:
+        return surroundings.open_window(getattr(options, "file", None), getattr(options, "demo", False))
+    except ImportError as trouble:
+        raise _Ended(
+            CANNOT_READ,
+            f"The window cannot be opened, for a part of the system is missing: {trouble}. “installer/start” sets up "
+            "what is missing; the other sub-commands work without a window (baywright --help).",
+        ) from None
 
 
 def _plan(options: argparse.Namespace, _: Surroundings) -> int:

@@ -205,3 +205,13 @@ def test_without_a_plan_every_job_answers_no(
 ) -> None:
     monkeypatch.setattr("baywright.app.planning.plan", lambda *_, **__: PlanResult(status=status))
     assert baywright(command, file) == 1
+
+
+def test_without_what_a_window_needs_the_way_out_is_said(capsys: pytest.CaptureFixture[str]) -> None:
+    def no_window(_path: Path | None, _demo: bool) -> int:
+        raise ImportError("libEGL.so.1: cannot open shared object file")
+
+    assert run(["open"], Surroundings(no_window, lambda: Path("no demo"))) == 3
+    told = capsys.readouterr().err
+    assert "libEGL.so.1" in told
+    assert "installer/start" in told
