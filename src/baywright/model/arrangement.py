@@ -1,6 +1,8 @@
 """Which box stands in which bay at which hole row, and what must not be moved."""
 
+from collections.abc import Mapping
 from enum import StrEnum
+from functools import cached_property
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
@@ -48,9 +50,14 @@ class Arrangement(Frozen):
             seen.add(placement.box_id)
         return self
 
+    @cached_property
+    def placements_by_box(self) -> Mapping[str, Placement]:
+        """Every placement by the id of its box."""
+        return {placement.box_id: placement for placement in self.placements}
+
     def placement_of(self, box_id: str) -> Placement | None:
         """The place of a box, or None where it has none."""
-        return next((placement for placement in self.placements if placement.box_id == box_id), None)
+        return self.placements_by_box.get(box_id)
 
     def in_bay(self, bay: int) -> tuple[Placement, ...]:
         """The placements of one bay, lowest first."""

@@ -1,6 +1,8 @@
 """The project document: everything a person entered, and the present arrangement. Plain frozen data."""
 
 from collections import Counter
+from collections.abc import Mapping
+from functools import cached_property
 from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
@@ -50,20 +52,24 @@ class Project(Frozen):
                 raise ValueError(f"The arrangement places a box “{placement.box_id}” that is not in the inventory.")
         return self
 
+    @cached_property
+    def sizes_by_id(self) -> Mapping[str, BoxSize]:
+        """Every box size by its id."""
+        return {size.id: size for size in self.box_sizes}
+
+    @cached_property
+    def boxes_by_id(self) -> Mapping[str, Box]:
+        """Every box by its id."""
+        return {box.id: box for box in self.boxes}
+
     def size_of(self, box: Box) -> BoxSize:
         """The size of a box of this project."""
-        return self.size(box.size_id)
+        return self.sizes_by_id[box.size_id]
 
     def size(self, size_id: str) -> BoxSize:
         """The box size with that id; KeyError where there is none."""
-        for size in self.box_sizes:
-            if size.id == size_id:
-                return size
-        raise KeyError(size_id)
+        return self.sizes_by_id[size_id]
 
     def box(self, box_id: str) -> Box:
         """The box with that id; KeyError where there is none."""
-        for box in self.boxes:
-            if box.id == box_id:
-                return box
-        raise KeyError(box_id)
+        return self.boxes_by_id[box_id]

@@ -99,7 +99,7 @@ def look_over(path: str) -> None:
         if any(member.flag_bits & 0x1 for member in members):
             raise TableError("is protected by a password; save it without one.")
         if "xl/workbook.xml" not in {member.filename.lower() for member in members}:
-            raise TableError("is not an Excel workbook (XLSX); save the table as XLSX or CSV.")
+            raise TableError("is not a workbook (XLSX); save the table as XLSX or CSV.")
         for member in members:
             _judge_size(member)
         if sum(member.file_size for member in members) > MOST_UNPACKED_BYTES:
