@@ -154,7 +154,7 @@ class TestLookedOverBeforeOpening:
         path = tmp_path / "table.ods"
         with zipfile.ZipFile(path, "w") as archive:
             archive.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
-        with pytest.raises(TableError, match="not an Excel workbook"):
+        with pytest.raises(TableError, match="not a workbook"):
             look_over(str(path))
 
     def test_damaged(self, tmp_path: Path, pack: Pack) -> None:
