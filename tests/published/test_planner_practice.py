@@ -18,8 +18,9 @@ from baywright.model.plan import Goal, PlanStatus
 from baywright.model.project import Project
 from baywright.model.space import Space
 from baywright.planner import plan
+from baywright.planner.budget import Budget
 from baywright.planner.problem import Item, Kind, Problem, Shape, Span, is_kept
-from baywright.planner.search import Budget, holds
+from baywright.planner.search import holds
 from tests.oracle.measure import faults
 
 UNIT_MM = 105.0

@@ -12,9 +12,10 @@ from baywright.model.limits import MOST_ROWS
 from baywright.model.plan import Conflict, LimitKind
 from baywright.model.project import Project
 from baywright.planner.bounds import Lack, Shortage, rows_needed, shortage
+from baywright.planner.budget import Budget
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.repair import MOST_STEPS, SHARE, repairs
-from baywright.planner.search import Budget, holds
+from baywright.planner.search import holds
 
 MOST_REPAIRS = 4
 NOTHING_SINGLE = (

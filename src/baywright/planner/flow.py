@@ -5,18 +5,22 @@ takes, an arc *wait* leads one row up. Bays of one kind are so many units of one
 interchangeable bays apart; that is what makes proofs short. Where the limit on drawers a bay can bind, a node is
 (row, drawers so far), else a row alone.
 
-The flow only knows families: shapes with the same spans. Which item of a family takes which start is a second,
-transport-like part of the model, needed only where places cost something; items of equal shape and weight are
-counted, not told apart. All numbers are integers, so that a proof of the solver holds exactly.
+The flow only knows families: shapes with the same spans. Which item of a family takes which start is nothing to the
+flow; what it costs is added by `baywright.planner.pricing`. All numbers are integers, so that a proof of the solver
+holds exactly.
 """
 
 from collections import defaultdict
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
 from ortools.sat.python import cp_model
 
-from baywright.planner.problem import Place, Problem, Span
+from baywright.planner.problem import Problem, Span
+
+Value = Callable[[cp_model.LinearExprT], int]
+"""Reads a variable, or a sum of variables, of a solution."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,143 +72,73 @@ def size(problem: Problem) -> int:
     _, spans_by_family = families(problem)
     for number, kind in enumerate(problem.kinds):
         layers = counted_drawers(problem, number) or 1
-        starts = sum(len(kind.starts(spans[number])) for spans in spans_by_family)
-        total += layers * (starts + kind.rows)
-    weights = {(item.shape, item.weight) for item in problem.items}
-    longest = max((kind.rows for kind in problem.kinds), default=0)
-    return total + (len(weights) * longest if problem.has_costs else 0)
+        total += layers * (sum(len(kind.starts(spans[number])) for spans in spans_by_family) + kind.rows)
+    return total
 
 
 class FlowModel:
-    """The CP-SAT model of one problem. With `priced` the cost of the places is minimised, else any plan will do."""
+    """The CP-SAT model of one problem: every item somewhere, every rule kept, nothing minimised."""
 
-    def __init__(self, problem: Problem, *, priced: bool) -> None:
+    def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.priced = priced and problem.has_costs
         self.model = cp_model.CpModel()
         self.family_of, self._family_spans = families(problem)
         self._arcs: dict[Arc, cp_model.IntVar] = {}
-        self._waits: dict[tuple[int, int, int], cp_model.IntVar] = {}
-        self._choices: dict[tuple[int, int, int], cp_model.IntVar] = {}
-        self._counted = tuple(counted_drawers(problem, kind) is not None for kind in range(len(problem.kinds)))
         self._family_counts = [0] * len(self._family_spans)
         for item in problem.items:
             self._family_counts[self.family_of[item.shape]] += 1
         for kind in range(len(problem.kinds)):
-            self._add_kind(kind)
-        self._place_everything()
+            if problem.kinds[kind].bays:
+                self._add_kind(kind)
+        for family, count in enumerate(self._family_counts):
+            arcs = [variable for arc, variable in self._arcs.items() if arc.family == family]
+            self.model.add(sum(arcs) == count)
 
     def _add_kind(self, kind: int) -> None:
         """One flow: its arcs, its waits, and what goes in at every node goes out again."""
         bays, rows = self.problem.kinds[kind].bays, self.problem.kinds[kind].rows
         limit = counted_drawers(self.problem, kind)
-        layers = 1 if limit is None else limit + 1
-        if bays == 0:
-            return
         entering: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
         leaving: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
         for family, spans in enumerate(self._family_spans):
             span = spans[kind]
             if span is None:
                 continue
+            most = min(bays, self._family_counts[family])
             for row in self.problem.kinds[kind].starts(span):
                 for drawer in range(1 if limit is None else limit):
-                    most = min(bays, self._family_counts[family])
                     arc = self.model.new_int_var(0, most, "")
                     self._arcs[Arc(family, kind, row, drawer)] = arc
                     leaving[row, drawer].append(arc)
                     entering[min(row + span.rows, rows), drawer + (limit is not None)].append(arc)
-        for layer in range(layers):
+        for layer in range(1 if limit is None else limit + 1):
             for row in range(rows):
                 wait = self.model.new_int_var(0, bays, "")
-                self._waits[kind, row, layer] = wait
                 leaving[row, layer].append(wait)
                 entering[row + 1, layer].append(wait)
                 source = bays if row == 0 and layer == 0 else 0
                 self.model.add(sum(entering[row, layer]) + source == sum(leaving[row, layer]))
 
-    def _place_everything(self) -> None:
-        starts: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
+    @cached_property
+    def starting(self) -> dict[tuple[int, int], list[cp_model.IntVar]]:
+        """For each (family, row) the variables that count items of the family starting at that row."""
+        found: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
         for arc, variable in self._arcs.items():
-            starts[arc.family, arc.row].append(variable)
-        if not self.priced:
-            for family, count in enumerate(self._family_counts):
-                self.model.add(sum(v for (f, _), group in starts.items() if f == family for v in group) == count)
-            return
-        takers: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
-        costs: list[int] = []
-        priced: list[cp_model.IntVar] = []
-        for (shape, weight), count in self.classes().items():
-            family = self.family_of[shape]
-            rows = sorted(row for f, row in starts if f == family)
-            mine = []
-            for row in rows:
-                choice = self.model.new_int_var(0, count, "")
-                self._choices[shape, weight, row] = choice
-                mine.append(choice)
-                takers[family, row].append(choice)
-                if cost := weight * self.problem.shapes[shape].penalty(row):
-                    costs.append(cost)
-                    priced.append(choice)
-            self.model.add(sum(mine) == count)
-        for key, group in starts.items():
-            self.model.add(sum(group) == sum(takers[key]))
-        self.model.minimize(cp_model.LinearExpr.weighted_sum(priced, costs))
+            found[arc.family, arc.row].append(variable)
+        return dict(found)
 
-    def classes(self) -> dict[tuple[int, int], int]:
-        """How many items there are of each (shape, weight)."""
-        counts: dict[tuple[int, int], int] = defaultdict(int)
-        for item in self.problem.items:
-            counts[item.shape, item.weight] += 1
-        return dict(counts)
-
-    def hint(self, places: Iterable[Place]) -> None:
-        """Give the solver a plan to start from."""
-        arcs: dict[Arc, int] = defaultdict(int)
-        choices: dict[tuple[int, int, int], int] = defaultdict(int)
-        free: dict[tuple[int, int], tuple[int, int]] = {}
-        waits: dict[tuple[int, int, int], int] = defaultdict(int)
-        for place in sorted(places, key=lambda p: (p.row, p.kind, p.bay)):
-            item = self.problem.items[place.item]
-            span = self.problem.span(place.item, place.kind)
-            row, layer = free.get((place.kind, place.bay), (0, 0))
-            for waited in range(row, place.row):
-                waits[place.kind, waited, layer] += 1
-            arcs[Arc(self.family_of[item.shape], place.kind, place.row, layer)] += 1
-            choices[item.shape, item.weight, place.row] += 1
-            after = place.row + (span.rows if span else 0)
-            free[place.kind, place.bay] = (after, layer + self._counted[place.kind])
-        for number, kind in enumerate(self.problem.kinds):
-            for bay in range(kind.bays):
-                row, layer = free.get((number, bay), (0, 0))
-                for waited in range(row, kind.rows):
-                    waits[number, waited, layer] += 1
-        for arc, variable in self._arcs.items():
-            self.model.add_hint(variable, arcs[arc])
-        for wait, variable in self._waits.items():
-            self.model.add_hint(variable, waits[wait])
-        for choice, variable in self._choices.items():
-            self.model.add_hint(variable, choices[choice])
-
-    def starts(self, value: Callable[[cp_model.IntVar], int]) -> tuple[Start, ...]:
+    def starts(self, value: Value) -> tuple[Start, ...]:
         """The starts of a solution, lowest first."""
         found = [Start(arc, count) for arc, variable in self._arcs.items() if (count := int(value(variable)))]
         return tuple(sorted(found, key=lambda s: (s.arc.row, s.arc.kind, s.arc.drawer, s.arc.family)))
 
-    def rows_of_items(self, value: Callable[[cp_model.IntVar], int], starts: Iterable[Start]) -> tuple[int, ...]:
-        """The start row of every item in a solution."""
+    def rows(self, starts: tuple[Start, ...]) -> tuple[int, ...]:
+        """A start row for every item, as they come: which item of a family goes where is left open by the flow."""
+        waiting: dict[int, list[int]] = defaultdict(list)
+        for index, item in reversed(list(enumerate(self.problem.items))):
+            waiting[self.family_of[item.shape]].append(index)
         rows: dict[int, int] = {}
-        if self.priced:
-            pools = {key: [i for i in self.problem.members[key[0]] if self.problem.items[i].weight == key[1]]
-                     for key in self.classes()}  # fmt: skip
-            for (shape, weight, row), variable in sorted(self._choices.items()):
-                for _ in range(int(value(variable))):
-                    rows[pools[shape, weight].pop(0)] = row
-        else:
-            waiting: dict[int, list[int]] = defaultdict(list)
-            for index, item in enumerate(self.problem.items):
-                waiting[self.family_of[item.shape]].append(index)
-            for start in starts:
-                for _ in range(start.count):
-                    rows[waiting[start.arc.family].pop(0)] = start.arc.row
+        for start in starts:
+            for _ in range(start.count):
+                rows[waiting[start.arc.family].pop()] = start.arc.row
         return tuple(rows[i] for i in range(len(self.problem.items)))

@@ -1,22 +1,25 @@
 """The planner's front door: a project document in, a plan with its proof out, or what stands in the way."""
 
 from collections.abc import Callable
+from dataclasses import dataclass, field
 
 from baywright.model.plan import Goal, GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import handling
+from baywright.planner.budget import Budget, StoppedError
+from baywright.planner.cheapest import cheapest
 from baywright.planner.explanation import why_not
-from baywright.planner.frame import Framer
+from baywright.planner.frame import Frame, Framer
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
-from baywright.planner.problem import is_kept
-from baywright.planner.search import Budget, Found, StoppedError, cheapest, fewest, holds
+from baywright.planner.problem import Place, is_kept
+from baywright.planner.search import fewest, holds
 from baywright.planner.solving import Stop
 from baywright.workings import derive
 
-DEFAULT_EFFORT = 20.0
-"""Effort of an ordinary run in the solver's deterministic units; one is about a second on a small machine."""
+DEFAULT_EFFORT = 8.0
+"""Effort of an ordinary run in the solver's deterministic units; one takes one to two seconds on a small machine."""
 
 Progress = Callable[[PlanResult], None]
 
@@ -39,6 +42,21 @@ def plan(
         return PlanResult(status=PlanStatus.IMPOSSIBLE, conflicts=standing)
     budget = Budget(effort, stop)
     return _Run(project, grid, budget, progress).result(bays, rows)
+
+
+@dataclass
+class Found:
+    """The best plan so far and what is proved of it."""
+
+    frame: Frame
+    places: tuple[Place, ...]
+    bays_bound: int
+    rows_bound: int = 1
+    cost_bound: int = 0
+    cost: int = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.cost = self.frame.problem.cost(self.places) + self.frame.pinned_cost
 
 
 class _Run:
@@ -86,7 +104,9 @@ class _Run:
         else:
             found.rows_bound = rows
         self._keep(found)
-        self._keep(cheapest(self._framer, found, self._budget))
+        easiest = cheapest(self._framer, found.frame, found.places, self._budget)
+        bound = easiest.bound + found.frame.pinned_cost
+        self._keep(Found(found.frame, easiest.places, found.bays_bound, found.rows_bound, bound))
 
     def _fewest_bays(self, found: Found) -> Found:
         rows = found.frame.rows

@@ -15,11 +15,12 @@ from baywright.model.length import INCH_MM, LengthUnit, format_length, shown_up
 from baywright.model.limits import MOST_BAYS, MOST_ROWS
 from baywright.model.project import Project
 from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM
+from baywright.planner.budget import Budget
 from baywright.planner.frame import Framer
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
-from baywright.planner.search import Budget, holds
+from baywright.planner.search import holds
 from baywright.workings import Workings, derive
 
 MOST_STEPS = 40

@@ -1,50 +1,23 @@
-"""The search for a plan, goal after goal: everything placed; fewest bays; lowest uprights; easiest handling.
+"""Whether everything fits a shape of the run, and the smallest shape that it fits.
 
-Each goal is settled before the next one counts, and what was reached becomes a limit for those after it. A question
-is first put to arithmetic, then to a quick first try, and only then to the solver. What cannot be settled within the
-effort is left open and said so: the goal keeps its proved bound.
+A question is first put to arithmetic, then to a quick first try, and only then to the solver. What cannot be settled
+within the effort is left open and said so: the answer keeps its proved bound.
 """
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from baywright.planner import paths
 from baywright.planner.bounds import shortage
+from baywright.planner.budget import Budget
 from baywright.planner.flow import FlowModel, size
-from baywright.planner.frame import Frame, Framer
+from baywright.planner.frame import Frame
 from baywright.planner.greedy import greedy
 from baywright.planner.problem import Place, Problem, is_kept
-from baywright.planner.solving import Outcome, Stop, Verdict, solve
+from baywright.planner.solving import Verdict
 
-MOST_VARIABLES = 60_000
+MOST_VARIABLES = 150_000
 """A model larger than this is not given to the solver: it would be built and read for too long."""
-
-
-class StoppedError(Exception):
-    """The caller asked to stop."""
-
-
-@dataclass
-class Budget:
-    """The effort left, in deterministic units of the solver, and the caller's wish to stop."""
-
-    left: float
-    stop: Stop | None = None
-    spent: float = 0.0
-
-    def check(self) -> None:
-        """Raise `StoppedError` where the caller wants to stop."""
-        if self.stop is not None and self.stop():
-            raise StoppedError
-
-    def solve(self, flow: FlowModel, share: float = 1.0) -> Outcome:
-        """Solve a model with a share of what is left."""
-        outcome = solve(flow, self.left * share, self.stop)
-        self.left = max(0.0, self.left - outcome.effort)
-        self.spent += outcome.effort
-        if not outcome.has_solution:
-            self.check()
-        return outcome
 
 
 @dataclass(frozen=True)
@@ -53,21 +26,6 @@ class Answer:
 
     holds: bool | None
     places: tuple[Place, ...] = ()
-
-
-@dataclass
-class Found:
-    """The best plan so far and what is proved of it."""
-
-    frame: Frame
-    places: tuple[Place, ...]
-    bays_bound: int
-    rows_bound: int = 1
-    cost_bound: int = 0
-    cost: int = field(init=False)
-
-    def __post_init__(self) -> None:
-        self.cost = self.frame.problem.cost(self.places) + self.frame.pinned_cost
 
 
 def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
@@ -80,10 +38,11 @@ def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
         return Answer(True, first)
     if size(problem) > MOST_VARIABLES:
         return Answer(None)
-    flow = FlowModel(problem, priced=False)
-    outcome = budget.solve(flow, share)
-    if outcome.has_solution:
-        return Answer(True, paths.split(problem, flow.family_of, outcome.starts, outcome.rows, {}))
+    flow = FlowModel(problem)
+    outcome = budget.fit(flow.model, share)
+    if outcome.value is not None:
+        starts = flow.starts(outcome.value)
+        return Answer(True, paths.split(problem, flow.family_of, starts, flow.rows(starts), {}))
     return Answer(False if outcome.verdict is Verdict.NONE else None)
 
 
@@ -117,44 +76,3 @@ def fewest(
         if is_proved:
             bound = number + 1
     return *known, bound
-
-
-def cheapest(framer: Framer, found: Found, budget: Budget) -> Found:
-    """The plan of least handling cost in the frame of `found`; keeps the present arrangement where it is as good."""
-    frame = found.frame
-    problem = frame.problem
-    present = framer.present(frame)
-    standing = tuple(Place(i, *where) for i, where in sorted(present.items()))
-    best = found.places
-    if is_kept(problem, standing) and problem.cost(standing) <= problem.cost(best):
-        best = standing
-    bound = least_cost(problem)
-    if problem.cost(best) > bound and size(problem) <= MOST_VARIABLES and budget.left > 0:
-        flow = FlowModel(problem, priced=True)
-        flow.hint(best)
-        outcome = budget.solve(flow)
-        bound = max(bound, outcome.bound)
-        if outcome.has_solution:
-            places = paths.split(problem, flow.family_of, outcome.starts, outcome.rows, present)
-            best = _better(problem, best, places)
-            if outcome.verdict is Verdict.BEST:
-                bound = problem.cost(places)
-    return Found(frame, best, found.bays_bound, found.rows_bound, bound + frame.pinned_cost)
-
-
-def least_cost(problem: Problem) -> int:
-    """A bound that needs no search: every item at its own cheapest row."""
-    least = [
-        min(
-            (shape.penalty(row) for kind, span in zip(problem.kinds, shape.spans, strict=True)
-             for row in kind.starts(span)), default=0,
-        )
-        for shape in problem.shapes
-    ]  # fmt: skip
-    return sum(item.weight * least[item.shape] for item in problem.items)
-
-
-def _better(problem: Problem, first: Iterable[Place], second: Iterable[Place]) -> tuple[Place, ...]:
-    """The cheaper of two plans; the first where they cost the same."""
-    one, other = tuple(first), tuple(second)
-    return other if problem.cost(other) < problem.cost(one) else one

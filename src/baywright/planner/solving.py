@@ -6,12 +6,13 @@ answer everywhere; no clock decides anything.
 
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
+from math import ceil
 
 from ortools.sat.python import cp_model
 
-from baywright.planner.flow import FlowModel, Start
+from baywright.planner.flow import Value
 
 Stop = Callable[[], bool]
 
@@ -34,49 +35,74 @@ class Verdict(Enum):
 
 @dataclass(frozen=True)
 class Outcome:
-    """The solver's answer: a solution as starts and rows of items (empty without one), bound, effort, and whether
-    it was stopped.
-    """
+    """The solver's answer: how to read its solution (None without one), a bound for what was minimised, effort."""
 
     verdict: Verdict
-    starts: tuple[Start, ...] = ()
-    rows: tuple[int, ...] = ()
+    value: Value | None = None
     bound: int = 0
     effort: float = 0.0
 
-    @property
-    def has_solution(self) -> bool:
-        """Whether there is a solution to read."""
-        return self.verdict in (Verdict.BEST, Verdict.FOUND)
+
+FIRST_EFFORT = 1.0
+"""What the way that follows the linear relaxation gets before a question is put in the other way."""
 
 
-def solve(flow: FlowModel, effort: float, stop: Stop | None = None) -> Outcome:
-    """Solve a model within `effort` deterministic units."""
+def fit(model: cp_model.CpModel, effort: float, stop: Stop | None = None) -> Outcome:
+    """Whether a model that minimises nothing has a solution.
+
+    Following the linear relaxation settles ordinary questions at once. The rare one that it does not, many long rows
+    of odd numbers, goes to the solver's usual way.
+    """
+    first = minimise(model, min(effort, FIRST_EFFORT), stop)
+    rest = effort - first.effort
+    if first.verdict is not Verdict.OPEN or rest <= 0 or (stop is not None and stop()):
+        return first
+    solver = _solver(rest)
+    second = _outcome(solver, _run(solver, model, stop))
+    return replace(second, effort=first.effort + second.effort)
+
+
+def minimise(model: cp_model.CpModel, effort: float, stop: Stop | None = None) -> Outcome:
+    """The least that a model can have, within `effort` deterministic units.
+
+    The relaxation of the flow is read whole from the start, no cuts are looked for, and the search follows it:
+    measured on runs of 28 to 100 boxes, ten times as fast as the solver's usual way.
+    """
+    solver = _solver(effort)
+    solver.parameters.linearization_level = 2
+    solver.parameters.add_lp_constraints_lazily = False
+    solver.parameters.root_lp_iterations = 10_000
+    solver.parameters.cut_level = 0
+    solver.parameters.cp_model_probing_level = 0
+    solver.parameters.search_branching = cp_model.LP_SEARCH
+    return _outcome(solver, _run(solver, model, stop))
+
+
+def _solver(effort: float) -> cp_model.CpSolver:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
-    solver.parameters.catch_sigint_signal = False  # the keyboard's interrupt belongs to the program
+    # The solver's own handler of Ctrl-C aborts the whole process when another thread gets the signal (measured).
+    solver.parameters.catch_sigint_signal = False
     solver.parameters.max_deterministic_time = max(effort, 1e-3)
-    solver.parameters.linearization_level = 2 if flow.priced else 1
-    status = _run(solver, flow, stop)
+    return solver
+
+
+def _outcome(solver: cp_model.CpSolver, status: cp_model.CpSolverStatus) -> Outcome:
     spent = float(solver.response_proto.deterministic_time)
     if status == cp_model.INFEASIBLE:
         return Outcome(Verdict.NONE, effort=spent)
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return Outcome(Verdict.OPEN, bound=_bound(solver, flow), effort=spent)
-    starts = flow.starts(solver.value)
-    rows = flow.rows_of_items(solver.value, starts)
-    verdict = Verdict.BEST if status == cp_model.OPTIMAL else Verdict.FOUND
-    return Outcome(verdict, starts, rows, _bound(solver, flow), spent)
+    bound = max(0, ceil(solver.best_objective_bound - 1e-6))
+    if status == cp_model.OPTIMAL:
+        return Outcome(Verdict.BEST, solver.value, bound, spent)
+    if status == cp_model.FEASIBLE:
+        return Outcome(Verdict.FOUND, solver.value, bound, spent)
+    return Outcome(Verdict.OPEN, None, bound, spent)
 
 
-def _bound(solver: cp_model.CpSolver, flow: FlowModel) -> int:
-    return max(0, round(solver.best_objective_bound)) if flow.priced else 0
-
-
-def _run(solver: cp_model.CpSolver, flow: FlowModel, stop: Stop | None) -> cp_model.CpSolverStatus:
+def _run(solver: cp_model.CpSolver, model: cp_model.CpModel, stop: Stop | None) -> cp_model.CpSolverStatus:
     if stop is None:
-        return solver.solve(flow.model)
+        return solver.solve(model)
     done = threading.Event()
 
     def watch() -> None:
@@ -87,7 +113,7 @@ def _run(solver: cp_model.CpSolver, flow: FlowModel, stop: Stop | None) -> cp_mo
     watcher = threading.Thread(target=watch, name="planner-stop", daemon=True)
     watcher.start()
     try:
-        return solver.solve(flow.model)
+        return solver.solve(model)
     finally:
         done.set()
         watcher.join()

@@ -1,0 +1,125 @@
+"""The goal of easiest handling: in a frame that is settled, the plan of least cost and a bound that proves it.
+
+Law: where the present arrangement is as good as any, it is the answer, so that no change in gives no move out.
+"""
+
+from collections import Counter, defaultdict
+from dataclasses import dataclass, replace
+
+from baywright.planner import paths
+from baywright.planner.budget import Budget
+from baywright.planner.flow import FlowModel, size
+from baywright.planner.frame import Frame, Framer
+from baywright.planner.pricing import Pricing
+from baywright.planner.problem import Place, Problem, is_kept
+from baywright.planner.search import MOST_VARIABLES
+
+MOST_ROUNDS = 12
+"""How often the pricing is refined at most."""
+ROUND_SHARE = 0.5
+"""Share of the effort left that one round of pricing may take."""
+LEAST_EFFORT = 0.05
+"""With less effort left than this, no further round is begun."""
+LARGE = 15_000
+"""From so many variables on, the limit on drawers is first left aside and seen to afterwards."""
+DEAL_SHARE = 0.3
+"""Share of the effort left that may go into keeping the limit on drawers afterwards."""
+
+
+@dataclass(frozen=True)
+class Cheapest:
+    """The cheapest plan found in a frame, and a proved lower bound for the cost of any."""
+
+    places: tuple[Place, ...]
+    bound: int
+
+
+def cheapest(framer: Framer, frame: Frame, places: tuple[Place, ...], budget: Budget) -> Cheapest:
+    """The plan of least handling cost in a frame, at least as good as `places` and as the present arrangement."""
+    return improved(frame.problem, places, framer.present(frame), budget)
+
+
+def improved(problem: Problem, places: tuple[Place, ...], present: paths.Present, budget: Budget) -> Cheapest:
+    """The cheapest places of a problem, from a plan that keeps its rules and from where items stand now."""
+    best = exchanged(problem, places)
+    standing = tuple(Place(item, *where) for item, where in sorted(present.items()))
+    if is_kept(problem, standing) and problem.cost(standing) <= problem.cost(best):
+        best = standing
+    answer = Cheapest(best, least_cost(problem))
+    if problem.cost(best) > answer.bound and size(problem) <= MOST_VARIABLES:
+        answer = _Search(problem, present, budget).improve(answer)
+    return answer
+
+
+def exchanged(problem: Problem, places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """The same places with the items of each shape exchanged among them so that the heaviest stand best."""
+    by_shape: dict[int, list[Place]] = defaultdict(list)
+    for place in places:
+        by_shape[problem.items[place.item].shape].append(place)
+    found: list[Place] = []
+    for shape, group in by_shape.items():
+        group.sort(key=lambda p: (problem.shapes[shape].penalty(p.row), p.kind, p.bay, p.row))
+        members = problem.members[shape]
+        found += [replace(place, item=item) for place, item in zip(group, members, strict=True)]
+    return tuple(sorted(found, key=lambda p: p.item))
+
+
+def least_cost(problem: Problem) -> int:
+    """A bound that needs no search: every item at its own cheapest row."""
+    least = []
+    for shape in problem.shapes:
+        rows = {row for kind, span in zip(problem.kinds, shape.spans, strict=True) for row in kind.starts(span)}
+        least.append(min((shape.penalty(row) for row in rows), default=0))
+    return sum(item.weight * least[item.shape] for item in problem.items)
+
+
+class _Search:
+    """The solver's rounds on one problem."""
+
+    def __init__(self, problem: Problem, present: paths.Present, budget: Budget) -> None:
+        self._problem = problem
+        self._present = present
+        self._present_rows = {item: row for item, (_, _, row) in present.items()}
+        self._budget = budget
+
+    def improve(self, known: Cheapest) -> Cheapest:
+        """A cheaper plan, a better bound, or both; what is known where neither is found."""
+        if size(self._problem) > LARGE and any(kind.drawers is not None for kind in self._problem.kinds):
+            known = self._rounds(known, without_limit=True)
+            if self._problem.cost(known.places) <= known.bound:
+                return known
+        return self._rounds(known, without_limit=False)
+
+    def _rounds(self, known: Cheapest, *, without_limit: bool) -> Cheapest:
+        problem = self._problem
+        if without_limit:
+            problem = replace(problem, kinds=tuple(replace(kind, drawers=None) for kind in problem.kinds))
+        flow = FlowModel(problem)
+        pricing = Pricing(flow)
+        best, bound = known.places, known.bound
+        for _ in range(MOST_ROUNDS):
+            outcome = self._budget.minimise(flow.model, ROUND_SHARE)
+            bound = max(bound, outcome.bound)
+            if outcome.value is None:
+                break
+            starts, rows = flow.starts(outcome.value), pricing.rows(outcome.value, self._present_rows)
+            if without_limit:
+                places = self._dealt(Counter({(s.arc.family, s.arc.row): s.count for s in starts}), rows)
+            else:
+                places = paths.split(problem, flow.family_of, starts, rows, self._present)
+            if places is not None and self._problem.cost(places) < self._problem.cost(best):
+                best = places
+            done = self._problem.cost(best) <= bound or not pricing.refine(outcome.value)
+            if done or self._budget.left < LEAST_EFFORT:
+                break
+        return Cheapest(best, bound)
+
+    def _dealt(self, wanted: Counter[tuple[int, int]], rows: tuple[int, ...]) -> tuple[Place, ...] | None:
+        """The same starts dealt out to bays so that the limit on drawers is kept, if that can be."""
+        flow = FlowModel(self._problem)
+        for key, arcs in flow.starting.items():
+            flow.model.add(sum(arcs) == wanted[key])
+        outcome = self._budget.fit(flow.model, DEAL_SHARE)
+        if outcome.value is None:
+            return None
+        return paths.split(self._problem, flow.family_of, flow.starts(outcome.value), rows, self._present)
