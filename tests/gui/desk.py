@@ -2,8 +2,10 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
 from baywright.gui.dialogs import Dialogs, Unsaved
 from baywright.gui.window import MainWindow
@@ -74,6 +76,37 @@ class Desk:
     def message(self) -> str:
         """What the window tells over its panels."""
         return self.panels.messages.message
+
+
+Shown = TypeVar("Shown", bound=QDialog)
+
+
+def answer_dialog(kind: type[Shown], deed: Callable[[Shown], None]) -> None:
+    """Do `deed` in the dialog of that kind that opens next; one still open after the deed is given up.
+
+    So a deed that fails ends the test instead of leaving a dialog that waits for ever.
+    """
+    timer = QTimer(QApplication.instance())
+    timer.setInterval(5)
+    tries = 0
+
+    def look() -> None:
+        nonlocal tries
+        tries += 1
+        opened = QApplication.activeModalWidget()
+        if opened is None and tries < 2_000:
+            return
+        timer.stop()
+        timer.deleteLater()
+        try:
+            assert isinstance(opened, kind), f"{opened} opened instead of a {kind.__name__}"
+            deed(opened)
+        finally:
+            if isinstance(opened, QDialog) and opened.isVisible():
+                opened.reject()
+
+    timer.timeout.connect(look)
+    timer.start()
 
 
 OpenDesk = Callable[..., Desk]

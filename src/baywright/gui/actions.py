@@ -19,6 +19,7 @@ class Actions(QObject):
         super().__init__(window)
         self._window = window
         self._icons: dict[QAction, str] = {}
+        self._all: list[QAction] = []
         self._make_file_actions()
         self._make_edit_actions()
         self._make_plan_actions()
@@ -45,15 +46,15 @@ class Actions(QObject):
         self.undo = self._make("&Undo", _Key.Undo, "Take back the last change", "undo")
         self.redo = self._make("&Redo", _Key.Redo, "Make the change taken back last again", "redo")
         self.add_box = self._make("&Add box", "Ctrl+B", "Add a box to the inventory and name it", "add")
-        self.duplicate = self._make("D&uplicate…", "Ctrl+D", "Make copies of the selected boxes", "duplicate")
+        self.duplicate = self._make("Dup&licate…", "Ctrl+D", "Make copies of the selected boxes", "duplicate")
         self.delete = self._make("&Delete", "", "Delete the selected boxes (Del)", "delete")
         self.paste = self._make(
             "&Paste boxes…", "Ctrl+Shift+V", "Take boxes over from cells copied in a spreadsheet, after a preview"
         )
         self.unplace = self._make("Take &out of drawer", "", "Take the selected boxes out of their drawers")
-        self.lock_drawer = self._make("Lock in its d&rawer", "Ctrl+L", "Planning leaves the box in its drawer")
+        self.lock_drawer = self._make("Lock in its dra&wer", "Ctrl+L", "Planning leaves the box in its drawer")
         self.lock_bay = self._make("Lock in its &bay", "Ctrl+Shift+L", "Planning leaves the box in its bay")
-        self.unlock = self._make("Un&lock", "Ctrl+Alt+L", "Planning may move the box again")
+        self.unlock = self._make("U&nlock", "Ctrl+Alt+L", "Planning may move the box again")
 
     def _make_plan_actions(self) -> None:
         self.plan = self._make("&Plan now", "F5", "Find the best place for every box", "plan")
@@ -81,7 +82,13 @@ class Actions(QObject):
         action.setIconText(title.replace("&", "").removesuffix("…"))
         if icon:
             self._icons[action] = icon
+        self._all.append(action)
         return action
+
+    @property
+    def everything(self) -> list[QAction]:
+        """Every action, in the order of the menus."""
+        return list(self._all)
 
     def refresh_icons(self) -> None:
         """Draw the icons anew in the colours of the present theme."""

@@ -162,7 +162,7 @@ class MainWindow(QMainWindow):
 
     def show_keys(self) -> None:
         """Show all keys."""
-        dialog = KeysDialog(self.actions(), self.panels.elevation.actions_for_menu(), self)
+        dialog = KeysDialog(self.actions_.everything, self.panels.elevation.actions_for_menu(), self)
         dialog.exec()
         dialog.deleteLater()
 

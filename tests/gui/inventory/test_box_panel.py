@@ -1,16 +1,16 @@
 """The tab “Boxes” as a person uses it: typing into cells, mistakes included, adding, copying, pasting, deleting."""
 
 import pytest
-from PySide6.QtCore import QModelIndex, Qt, QTimer
+from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QToolTip
+from PySide6.QtWidgets import QComboBox, QLineEdit, QToolTip
 from pytestqt.qtbot import QtBot
 
 from baywright.gui.inventory.view import NEW_SIZE
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.model.project import Project
-from tests.gui.desk import Desk, OpenDesk
+from tests.gui.desk import Desk, OpenDesk, answer_dialog
 
 
 def cell(desk: Desk, box_id: str, field: str) -> QModelIndex:
@@ -107,15 +107,13 @@ def test_a_new_size_for_a_box_is_one_step(desk: Desk, qtbot: QtBot) -> None:
     combo = view.indexWidget(view.currentIndex())
     assert isinstance(combo, QComboBox)
 
-    def answer() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, SizeDialog)
+    def answer(dialog: SizeDialog) -> None:
         for name, text in (("width_mm", "400"), ("depth_mm", "30 cm"), ("height_mm", "170")):
             dialog.fields[name].edit.setFocus()
             QTest.keyClicks(dialog.fields[name].edit, text)
         dialog.accept()
 
-    QTimer.singleShot(0, answer)
+    answer_dialog(SizeDialog, answer)
     combo.setCurrentIndex(combo.findData(NEW_SIZE))
     combo.activated.emit(combo.currentIndex())
     size = desk.session.project.size_of(desk.session.project.box("box-1"))
@@ -146,9 +144,7 @@ def test_a_box_added_while_a_filter_hides_others_is_seen(desk: Desk) -> None:
 def test_the_first_box_asks_for_its_size(open_desk: OpenDesk) -> None:
     desk = open_desk(Project())
 
-    def answer() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, SizeDialog)
+    def answer(dialog: SizeDialog) -> None:
         dialog.accept()
         assert dialog.isVisible()
         assert "Width is missing" in dialog.fields["width_mm"].refusal.text()
@@ -167,7 +163,7 @@ def test_the_first_box_asks_for_its_size(open_desk: OpenDesk) -> None:
         QTest.keyClicks(dialog.fields["height_mm"].edit, "75")
         dialog.accept()
 
-    QTimer.singleShot(0, answer)
+    answer_dialog(SizeDialog, answer)
     desk.actions.add_box.trigger()
     assert len(desk.session.project.boxes) == 1
     assert desk.session.project.box_sizes[0].height_mm == 75
@@ -178,12 +174,10 @@ def test_the_first_box_asks_for_its_size(open_desk: OpenDesk) -> None:
 def test_giving_up_the_first_size_adds_nothing(open_desk: OpenDesk) -> None:
     desk = open_desk(Project())
 
-    def answer() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, QDialog)
+    def answer(dialog: SizeDialog) -> None:
         QTest.keyClick(dialog, Qt.Key.Key_Escape)
 
-    QTimer.singleShot(0, answer)
+    answer_dialog(SizeDialog, answer)
     desk.actions.add_box.trigger()
     assert desk.session.project == Project()
 

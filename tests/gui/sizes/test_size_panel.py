@@ -1,14 +1,14 @@
 """The tab “Box sizes”: lengths typed in any unit, refusals at the cell, and sizes in use that cannot be deleted."""
 
 import pytest
-from PySide6.QtCore import QModelIndex, Qt, QTimer
+from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QLineEdit
 
 from baywright.app.commands import SetField
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.model.length import LengthUnit
-from tests.gui.desk import Desk
+from tests.gui.desk import Desk, answer_dialog
 
 
 @pytest.fixture
@@ -76,9 +76,7 @@ def test_a_size_in_use_stays_and_the_reason_is_told(sizes: Desk) -> None:
 
 
 def test_a_new_size_is_added_and_can_go_again(sizes: Desk) -> None:
-    def answer() -> None:
-        dialog = QApplication.activeModalWidget()
-        assert isinstance(dialog, SizeDialog)
+    def answer(dialog: SizeDialog) -> None:
         for name, text in (("width_mm", "400"), ("depth_mm", "300"), ("height_mm", "75"), ("name", "low")):
             dialog.fields[name].edit.setFocus()
             QTest.keyClicks(dialog.fields[name].edit, text)
@@ -89,7 +87,7 @@ def test_a_new_size_is_added_and_can_go_again(sizes: Desk) -> None:
         QTest.keyClicks(dialog.fields["name"].edit, "Flat")
         dialog.accept()
 
-    QTimer.singleShot(0, answer)
+    answer_dialog(SizeDialog, answer)
     sizes.panels.sizes.add.click()
     assert [size.name for size in sizes.session.project.box_sizes] == ["Low", "High", "Flat"]
     assert sizes.panels.sizes.view.selected_ids() == ("flat",)

@@ -40,12 +40,16 @@ class BoxPanel(QWidget):
 
     def _lay_out(self, actions: Sequence[QAction]) -> None:
         buttons = QHBoxLayout()
+        before: QWidget = self.filter
         for action in actions:
             button = QToolButton(self)
             button.setDefaultAction(action)
             button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             buttons.addWidget(button)
+            self.setTabOrder(before, button)
+            before = button
+        self.setTabOrder(before, self.view)
         buttons.addStretch(1)
         buttons.addWidget(self.count)
         column = QVBoxLayout(self)
