@@ -1,4 +1,4 @@
-"""The window of the gui tests, for whole jobs."""
+"""The journeys go through the same window as the tests of its parts."""
 
 from tests.gui.conftest import open_desk
 
