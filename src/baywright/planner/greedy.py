@@ -1,8 +1,12 @@
 """A first plan at once: largest items first, each into the stretch of free rows that it fills best.
 
-It may fail where a plan exists; it is where the solver starts from, and the answer where a run is too large for one.
+It may fail where a plan exists; it is where the search starts from, and the answer where a run is too large for the
+solver. Of stretches that are alike and still empty only the first is looked at, and full ones are not looked at again,
+so that thousands of items take a fraction of a second.
 """
 
+from collections import defaultdict
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from baywright.planner.problem import Place, Problem, Span
@@ -10,8 +14,10 @@ from baywright.planner.problem import Place, Problem, Span
 
 @dataclass
 class Stretch:
-    """Free rows `first` … `last` − 1 of one bay, and the items put there; the top stretch of a bay has no lid but
-    each item's own highest row.
+    """Free rows `first` … `last` − 1 of one bay and the items put there.
+
+    The top stretch of a bay has no lid but each item's own highest row: `reach` is as far as the item that can
+    reach highest lets the stack grow.
     """
 
     kind: int
@@ -20,33 +26,70 @@ class Stretch:
     last: int
     is_top: bool
     used: int = 0
+    reach: int = 0
     items: list[int] = field(default_factory=list)
 
+    def slack(self, span: Span) -> int | None:
+        """Rows left over once an item of that span is in, or None where it does not fit in."""
+        bottom = max(self.first, span.lowest) + self.used
+        end = bottom + span.rows
+        if self.is_top:
+            return max(0, self.last - end) if end <= max(self.reach, span.highest + span.rows) else None
+        return self.last - end if end <= self.last and bottom <= span.highest else None
 
-def greedy(problem: Problem) -> tuple[Place, ...] | None:
-    """Places for all items, or None where this simple way does not find them."""
-    stretches = _stretches(problem)
-    left = {(s.kind, s.bay): problem.kinds[s.kind].drawers for s in stretches}
-    for item in _order(problem):
-        best: tuple[int, int] | None = None
-        for number, stretch in enumerate(stretches):
-            drawers = left[stretch.kind, stretch.bay]
-            if drawers == 0:
-                continue
-            slack = _slack(problem, stretch, item)
-            if slack is not None and (best is None or slack < best[0]):
-                best = (slack, number)
-                if slack == 0:
-                    break
-        if best is None:
+    def put(self, item: int, span: Span) -> None:
+        """Put an item in."""
+        self.items.append(item)
+        self.used += span.rows
+        self.reach = max(self.reach, span.highest + span.rows)
+
+
+def greedy(problem: Problem, check: Callable[[], None] = lambda: None) -> tuple[Place, ...] | None:
+    """Places for all items, or None where this simple way does not find them; `check` is called now and then."""
+    fresh = _stretches(problem)
+    begun: list[Stretch] = []
+    left = {(number, bay): kind.drawers for number, kind in enumerate(problem.kinds) for bay in range(kind.bays)}
+    done: list[Stretch] = []
+    for count, item in enumerate(_order(problem)):
+        if count % 50 == 0:
+            check()
+        chosen = _best(problem, item, [*begun, *(group[-1] for group in fresh if group)], left)
+        if chosen is None:
             return None
-        chosen = stretches[best[1]]
+        if not chosen.items:
+            next(group for group in fresh if group and group[-1] is chosen).pop()
+            begun.append(chosen)
+            done.append(chosen)
         span = problem.span(item, chosen.kind)
-        chosen.items.append(item)
-        chosen.used += span.rows if span else 0
-        drawers = left[chosen.kind, chosen.bay]
-        left[chosen.kind, chosen.bay] = None if drawers is None else drawers - 1
-    return tuple(sorted((p for s in stretches for p in _stack(problem, s)), key=lambda p: p.item))
+        assert span is not None
+        chosen.put(item, span)
+        bay = chosen.kind, chosen.bay
+        if (drawers := left[bay]) is not None:
+            left[bay] = drawers - 1
+            if drawers == 1:
+                begun = [s for s in begun if (s.kind, s.bay) != bay]
+        if chosen.first + chosen.used >= max(chosen.last, chosen.reach):
+            begun = [s for s in begun if s is not chosen]
+    return tuple(sorted((p for s in done for p in _stack(problem, s)), key=lambda p: p.item))
+
+
+def _best(
+    problem: Problem, item: int, stretches: list[Stretch], left: dict[tuple[int, int], int | None]
+) -> Stretch | None:
+    """The stretch that the item fills best, the earlier of two alike."""
+    spans = problem.shapes[problem.items[item].shape].spans
+    best: Stretch | None = None
+    least = 0
+    for stretch in stretches:
+        span = spans[stretch.kind]
+        if span is None or left[stretch.kind, stretch.bay] == 0:
+            continue
+        slack = stretch.slack(span)
+        if slack is not None and (best is None or slack < least):
+            best, least = stretch, slack
+            if slack == 0:
+                break
+    return best
 
 
 def _order(problem: Problem) -> list[int]:
@@ -57,41 +100,25 @@ def _order(problem: Problem) -> list[int]:
     return sorted(numbers, key=lambda i: (choice[s := problem.items[i].shape], -rows[s], -problem.items[i].weight, i))
 
 
-def _stretches(problem: Problem) -> list[Stretch]:
-    found = []
+def _stretches(problem: Problem) -> list[list[Stretch]]:
+    """The free stretches of all bays in groups that are alike, each with the first bay last."""
+    groups: dict[tuple[int, int, int], list[Stretch]] = defaultdict(list)
     for number, kind in enumerate(problem.kinds):
         edges, free = [], 0
         for first, last in kind.blocked:
             edges.append((free, first, False))
             free = last
         edges.append((free, kind.rows, True))
-        for bay in range(kind.bays):
-            found += [Stretch(number, bay, first, last, top) for first, last, top in edges if first < last]
-    return found
-
-
-def _slack(problem: Problem, stretch: Stretch, item: int) -> int | None:
-    """Rows left over once the item is in, or None where it does not fit in."""
-    span = problem.span(item, stretch.kind)
-    if span is None:
-        return None
-    bottom = max(stretch.first, span.lowest)
-    end = bottom + stretch.used + span.rows
-    if not stretch.is_top:
-        return stretch.last - end if end <= stretch.last and bottom + stretch.used <= span.highest else None
-    gains = [end - s.rows <= s.highest for s in (span, *_spans(problem, stretch))]
-    return max(0, stretch.last - end) if any(gains) else None
-
-
-def _spans(problem: Problem, stretch: Stretch) -> list[Span]:
-    return [span for i in stretch.items if (span := problem.span(i, stretch.kind)) is not None]
+        for bay in reversed(range(kind.bays)):
+            for first, last, is_top in edges:
+                if first < last:
+                    groups[number, first, last].append(Stretch(number, bay, first, last, is_top))
+    return list(groups.values())
 
 
 def _stack(problem: Problem, stretch: Stretch) -> list[Place]:
     """The items of a stretch set down: what can stand highest goes to the top, the rest as they came."""
     spans = {i: span for i in stretch.items if (span := problem.span(i, stretch.kind)) is not None}
-    if not spans:
-        return []
     order = list(stretch.items)
     top = max(order, key=lambda i: (spans[i].highest + spans[i].rows, -i))
     order.remove(top)

@@ -33,7 +33,7 @@ def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
     budget.check()
     if shortage(problem) is not None:
         return Answer(False)
-    first = greedy(problem)
+    first = greedy(problem, budget.check)
     if first is not None and is_kept(problem, first):
         return Answer(True, first)
     if size(problem) > MOST_VARIABLES:
