@@ -24,7 +24,7 @@ def faults(project: Project) -> list[str]:
         found.append("not the fixed number of bays")
     if limits.upright_rows is not None and plan.upright_rows != limits.upright_rows:
         found.append("not the fixed number of rows")
-    first = _first_row_mm(project)
+    first = first_row_mm(project)
     upright = project.construction.hole_rows.pitch_mm * (plan.upright_rows - 1) + 2 * first
     height = project.construction.standing.height_mm + boards.base_mm + upright + boards.top_mm
     if height > project.space.height_limit_mm + TINY_MM:
@@ -43,7 +43,7 @@ def faults(project: Project) -> list[str]:
     return found
 
 
-def _first_row_mm(project: Project) -> float:
+def first_row_mm(project: Project) -> float:
     rows = project.construction.hole_rows
     if rows.first_row_rule is FirstRowRule.HALF_PITCH:
         return rows.pitch_mm / 2

@@ -52,6 +52,13 @@ class PlanningEnded:
 
 
 @dataclass(frozen=True)
+class ArrangementProved:
+    """The arrangement that came with the document turned out to be what the planner would answer."""
+
+    result: PlanResult
+
+
+@dataclass(frozen=True)
 class PlanningFailed:
     """The search broke off on a defect; the document is untouched."""
 
@@ -65,5 +72,6 @@ Notice = (
     | PlanningStarted
     | PlanningProgressed
     | PlanningEnded
+    | ArrangementProved
     | PlanningFailed
 )

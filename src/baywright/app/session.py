@@ -13,6 +13,7 @@ from baywright.app.commands import Command
 from baywright.app.edits.arrangement import ApplyPlan
 from baywright.app.history import History
 from baywright.app.notices import (
+    ArrangementProved,
     DocumentChanged,
     DocumentReplaced,
     FileStateChanged,
@@ -177,6 +178,23 @@ class Session:
             lambda result: self._on_planning_progressed(request, result),
             lambda result: self._on_planning_ended(request, project, result),
             lambda error: self._on_planning_failed(request, error),
+        )
+
+    def request_proof(self) -> None:
+        """Finds out in the background whether the present arrangement is what the planner would answer.
+
+        If it is, the answer is kept with its proof and listeners are told; the document never changes by this.
+        """
+        self._request += 1
+        request, project = self._request, self.project
+
+        def on_end(result: PlanResult) -> None:
+            if request == self._request and self.project is project and result.arrangement == project.arrangement:
+                self._answer = (result, project)
+                self._tell(ArrangementProved(result))
+
+        self._desk.request(
+            project, lambda _better: None, on_end, lambda error: self._on_planning_failed(request, error)
         )
 
     def cancel_plan(self) -> None:

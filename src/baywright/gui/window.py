@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 
 from baywright.app.edits.arrangement import ClearArrangement
 from baywright.app.notices import (
+    ArrangementProved,
     DocumentChanged,
     DocumentReplaced,
     Notice,
@@ -209,6 +210,10 @@ class MainWindow(QMainWindow):
                 self.tell("")
                 self.status.show_planning(None)
                 self._update(replaced=True)
+                if self.session.project.arrangement.placements:
+                    self.session.request_proof()
+            case ArrangementProved():
+                self._update_problems()
             case PlanningStarted():
                 self._planned_from = self.session.project
                 self.tell("")

@@ -103,6 +103,24 @@ def test_an_impossible_plan_changes_nothing_and_says_why() -> None:
     assert session.plan.conflicts
 
 
+def test_a_document_that_was_planned_before_gets_its_proof_back_and_another_does_not() -> None:
+    session = Session(shop(6), synchronous=True)
+    session.request_plan()
+    planned = session.project
+    again = Session(planned, synchronous=True)
+    assert again.plan is None
+    again.request_proof()
+    assert again.plan is not None
+    assert again.plan.status is PlanStatus.PROVED_BEST
+    assert again.project is planned
+    assert not again.can_undo
+    worse = planned.arrangement.replace(bay_count=2, upright_rows=33)
+    other = Session(planned.replace(arrangement=worse), synchronous=True)
+    other.request_proof()
+    assert other.plan is None
+    assert not other.can_undo
+
+
 def test_an_answer_to_a_document_that_was_edited_meanwhile_is_dropped() -> None:
     calls: list[Callable[[], None]] = []
     session = Session(shop(4), deliver=calls.append)
