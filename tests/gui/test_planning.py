@@ -57,10 +57,19 @@ def test_an_impossible_plan_says_which_limit_binds_and_changes_nothing(desk: Des
     assert desk.window.status.proof.text() == "✗ no plan keeps every limit"
     assert desk.panels.lists.isVisible()
     assert desk.panels.lists.currentWidget() is desk.panels.problems
-    assert desk.panels.strip.isVisible()
+    assert not desk.panels.strip.isVisible()
     assert listed(desk)[0].startswith("⚠ ")
     assert "→" in listed(desk)[0]
-    assert "No plan keeps every limit." in desk.message
+    assert "No plan keeps every limit" in desk.message
+    desk.panels.lists.setCurrentWidget(desk.panels.parts_view)
+    assert desk.panels.strip.isVisible()
+    desk.actions.show_lists.trigger()
+    assert not desk.panels.lists.isVisible()
+    assert desk.panels.strip.isVisible()
+    desk.panels.strip.all_wanted.emit()
+    assert desk.panels.lists.isVisible()
+    assert desk.actions.show_lists.isChecked()
+    assert not desk.panels.strip.isVisible()
 
 
 def test_choosing_a_trouble_selects_its_boxes_everywhere(desk: Desk) -> None:

@@ -32,6 +32,7 @@ class MessageBar(QFrame):
         self._text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self._text.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
         self._close = QToolButton(self)
+        self._close.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self._close.setText("✕")
         self._close.setToolTip("Close this message")
         self._close.setAccessibleName("Close this message")
@@ -68,15 +69,19 @@ class MessageBar(QFrame):
             self._colour()
 
     def _colour(self) -> None:
-        parent = self.parentWidget()
-        colours = colours_for(parent if parent is not None else self)
-        _, text, ground = self._tone.value
-        palette = self.palette()
-        palette.setColor(QPalette.ColorRole.Window, QColor(getattr(colours, ground)))
-        for role in (QPalette.ColorRole.WindowText, QPalette.ColorRole.ButtonText):
-            palette.setColor(role, QColor(getattr(colours, text)))
         self._colouring = True
         try:
-            self.setPalette(palette)
+            self.setPalette(tone_palette(self, self._tone))
         finally:
             self._colouring = False
+
+
+def tone_palette(bar: QWidget, tone: Tone) -> QPalette:
+    """The palette of a bar that speaks in that tone, in the colours of what it lies on."""
+    parent = bar.parentWidget()
+    colours = colours_for(parent if parent is not None else bar)
+    _, text, ground = tone.value
+    palette = parent.palette() if parent is not None else bar.palette()
+    palette.setColor(QPalette.ColorRole.Window, QColor(getattr(colours, ground)))
+    palette.setColor(QPalette.ColorRole.WindowText, QColor(getattr(colours, text)))
+    return palette

@@ -36,6 +36,8 @@ class Panels(QWidget):
         super().__init__()
         self._session = session
         self._lists_wanted = True
+        self._found: list[Problem] = []
+        self._actions = actions
         self._unit_shown = session.project.unit
         self.messages = MessageBar(self)
         self.boxes = BoxPanel(session, actions, self)
@@ -49,8 +51,8 @@ class Panels(QWidget):
         self.drawers = DrawerTableView(session, self)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
-        self._parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
-        self._hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
+        self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
+        self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
         self._make_entries()
         self._make_picture()
         self._lay_out()
@@ -80,8 +82,8 @@ class Panels(QWidget):
         self.lists.setDocumentMode(True)
         self.lists.addTab(self.problems, "What's wrong")
         self.lists.addTab(self.drawers, "Drawers")
-        self.lists.addTab(self._parts_view, "Parts")
-        self.lists.addTab(self._hardware_view, "Hardware")
+        self.lists.addTab(self.parts_view, "Parts")
+        self.lists.addTab(self.hardware_view, "Hardware")
 
     def _lay_out(self) -> None:
         picture = QWidget(self)
@@ -121,6 +123,7 @@ class Panels(QWidget):
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
+        self.lists.currentChanged.connect(lambda _tab: self._show_strip())
         self.strip.all_wanted.connect(self.show_problem_list)
 
     def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
@@ -158,7 +161,7 @@ class Panels(QWidget):
     def _fit_lengths(self) -> None:
         """Widen the columns for lengths of another unit: a fraction that is cut off reads as another length."""
         self.sizes.view.fit_columns()
-        self._parts_view.fit_columns(220)
+        self.parts_view.fit_columns(220)
         self.workings.view.resizeColumnToContents(VALUE)
 
     def want_lists(self, wanted: bool) -> None:
@@ -169,6 +172,7 @@ class Panels(QWidget):
     def _show_or_hide_lists(self) -> None:
         something = bool(self._session.project.arrangement.bay_count) or self.problems.list.has_problems
         self.lists.setVisible(self._lists_wanted and something)
+        self._show_strip()
 
     def _update_lists(self) -> None:
         made = self._session.manufacture
@@ -176,32 +180,38 @@ class Panels(QWidget):
         self.parts.show_records(part_records(made))
         self.hardware.show_records(hardware_records(made))
         if were_empty and made is not None:
-            self._parts_view.fit_columns(220)
-            self._hardware_view.fit_columns(220)
+            self.parts_view.fit_columns(220)
+            self.hardware_view.fit_columns(220)
         self.lists.setTabText(2, f"Parts ({len(self.parts.ids)})" if self.parts.ids else "Parts")
         self.lists.setTabText(3, f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware")
 
     def show_problems(self, problems: list[Problem], nothing: str) -> None:
         """List what is wrong."""
         self.problems.list.show_problems(problems, nothing)
-        self.strip.show_problems(problems)
+        self._found = problems
         self._show_or_hide_lists()
         self.lists.setTabText(0, f"⚠ What's wrong ({len(problems)})" if problems else "What's wrong")
 
+    def _show_strip(self) -> None:
+        """The strip over the picture is for those who do not have the list before their eyes."""
+        list_is_seen = not self.lists.isHidden() and self.lists.currentWidget() is self.problems
+        self.strip.show_problems([] if list_is_seen else self._found)
+
     def show_problem_list(self) -> None:
         """Bring the list of what is wrong to the front."""
-        self.lists.setVisible(True)
+        self._actions.show_lists.setChecked(True)
         self.lists.setCurrentWidget(self.problems)
+        self._show_strip()
         self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_field(self, path: str) -> None:
         """Bring the form to the front with the cursor in a field."""
-        self.entries.show()
+        self._actions.show_entries.setChecked(True)
         self.entries.setCurrentWidget(self.form)
         self.form.show_field(path)
 
     def begin_editing(self, box_id: str) -> None:
         """Bring the inventory to the front with the editor open on a box's label."""
-        self.entries.show()
+        self._actions.show_entries.setChecked(True)
         self.entries.setCurrentWidget(self.boxes)
         self.boxes.begin_editing(box_id)

@@ -5,7 +5,7 @@ Selecting a trouble selects the boxes that it concerns.
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from baywright.app.session import Session
+from baywright.gui.messages import Tone, tone_palette
 from baywright.gui.wording import count_words
 from baywright.model.plan import Conflict, PlanResult, PlanStatus
 
@@ -134,10 +135,25 @@ class ProblemStrip(QFrame):
         row.addWidget(self._words, 1)
         row.addWidget(self._all, 0, Qt.AlignmentFlag.AlignTop)
         self.setAutoFillBackground(True)
+        self._colouring = False
         self.hide()
 
+    def changeEvent(self, event: QEvent) -> None:
+        """Take the colours of a new theme."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and not self._colouring:
+            self._colour()
+
+    def _colour(self) -> None:
+        self._colouring = True
+        try:
+            self.setPalette(tone_palette(self, Tone.CAUTION))
+        finally:
+            self._colouring = False
+
     def show_problems(self, problems: list[Problem]) -> None:
-        """Show the first trouble and how many there are."""
+        """Show the first trouble and how many there are; nothing where there is none, or the list itself is seen."""
+        self._colour()
         if problems:
             more = len(problems) - 1
             first = problems[0].message

@@ -27,8 +27,7 @@ def ending_message(result: PlanResult, *, stale: bool, changed: bool) -> tuple[s
         case PlanStatus.FEASIBLE:
             return (f"Planned; that it is the best is not proved. {goal_words(result)}", Tone.NOTE)
         case PlanStatus.IMPOSSIBLE:
-            first = f" {result.conflicts[0].message}" if result.conflicts else ""
-            return (f"No plan keeps every limit.{first} Nothing was changed.", Tone.TROUBLE)
+            return ("No plan keeps every limit; “What's wrong” says which. Nothing was changed.", Tone.TROUBLE)
         case PlanStatus.STOPPED:
             return ("Planning was stopped before a plan was found. Nothing was changed.", Tone.CAUTION)
         case PlanStatus.EMPTY:

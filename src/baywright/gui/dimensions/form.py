@@ -118,7 +118,8 @@ class DimensionForm(QWidget):
         try:
             self._session.do(SetField(path, value))
         except EditRefused as refusal:
-            self._fields[path].refuse(refusal.message)
+            field = self._fields[path]
+            field.refuse(f"{refusal.message} {field.still}".strip())
 
     # ---- finding one's way
 

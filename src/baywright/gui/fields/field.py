@@ -77,6 +77,11 @@ class Field(QWidget):
             proxy.setAccessibleDescription(f"{message} {self.hint}".strip() if message else self.hint)
 
     @property
+    def still(self) -> str:
+        """Which value still holds, as a sentence, to end a refusal with; empty where the editor shows it anyway."""
+        return ""
+
+    @property
     def is_refused(self) -> bool:
         """Whether a refusal stands beside the field."""
         return bool(self.refusal.text())

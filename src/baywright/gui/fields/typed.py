@@ -60,7 +60,7 @@ class TypedField(Field):
         try:
             value = read_typed(self._kind, self.edit.text(), self.unit)
         except ValueError as error:
-            self.refuse(f"{error} {self._still()}".strip())
+            self.refuse(f"{error} {self.still}".strip())
             return False
         if value == self._value:
             self.restore()
@@ -75,7 +75,9 @@ class TypedField(Field):
         if message:
             self.edit.setModified(True)
 
-    def _still(self) -> str:
+    @property
+    def still(self) -> str:
+        """The value of the document, which still holds."""
         if self._value is None:
             return f"Still: {self._kind.empty_means}." if self._kind.empty_means else ""
         return f"Still {write_typed(self._kind, self._value, self.unit)}."

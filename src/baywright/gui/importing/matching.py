@@ -25,7 +25,7 @@ MEANINGS: tuple[tuple[Column, str, str], ...] = (
 )
 NOT_THERE = "not in the table"
 _SAMPLES = 3
-_LONGEST_SAMPLE = 18
+_LONGEST_SAMPLE = 24
 
 
 def column_words(table: Table, place: int) -> str:
@@ -35,7 +35,7 @@ def column_words(table: Table, place: int) -> str:
         text = " ".join(row.cell(place).split())
         if text and text not in samples:
             samples.append(text if len(text) <= _LONGEST_SAMPLE else text[: _LONGEST_SAMPLE - 1] + "…")
-        if len(samples) == _SAMPLES:
+        if len(samples) == _SAMPLES or sum(map(len, samples)) >= _LONGEST_SAMPLE:
             break
     letters, heading = column_letters(place), table.headings[place] if place < len(table.headings) else ""
     name = f"{letters}: {heading}" if heading else letters
