@@ -15,3 +15,9 @@ def test_undo_is_offered_only_where_something_changed(changed: bool, says: str) 
 def test_a_void_answer_says_that_it_was_dropped() -> None:
     message, _ = ending_message(PlanResult(status=PlanStatus.PROVED_BEST), stale=True, changed=False)
     assert "dropped" in message
+
+
+def test_what_a_plan_rests_on_is_told_with_it() -> None:
+    result = PlanResult(status=PlanStatus.PROVED_BEST, remarks=("1 box has no mass entered.",))
+    message, _ = ending_message(result, stale=False, changed=True)
+    assert message.endswith("1 box has no mass entered.")

@@ -23,12 +23,18 @@ def ending_message(result: PlanResult, *, stale: bool, changed: bool) -> tuple[s
     match result.status:
         case PlanStatus.PROVED_BEST:
             after = "Undo takes it back." if changed else "It is the one that was there; nothing was changed."
-            return (f"Planned, and proved that no plan is better. {after}", Tone.NOTE)
+            return (_with_remarks(f"Planned, and proved that no plan is better. {after}", result), Tone.NOTE)
         case PlanStatus.FEASIBLE:
-            return (f"Planned; that it is the best is not proved. {goal_words(result)}", Tone.NOTE)
+            words = f"Planned; that it is the best is not proved. {goal_words(result)}"
+            return (_with_remarks(words, result), Tone.NOTE)
         case PlanStatus.IMPOSSIBLE:
             return ("No plan keeps every limit; “What's wrong” says which. Nothing was changed.", Tone.TROUBLE)
         case PlanStatus.STOPPED:
             return ("Planning was stopped before a plan was found. Nothing was changed.", Tone.CAUTION)
         case PlanStatus.EMPTY:
             return ("There is nothing to plan yet: add boxes first.", Tone.CAUTION)
+
+
+def _with_remarks(words: str, result: PlanResult) -> str:
+    """What the plan rests on beyond what was entered, such as assumed masses, belongs to telling of it."""
+    return " ".join((words, *result.remarks))

@@ -10,7 +10,7 @@ FIRST_FROM_EDGE_MM = 50.0
 SPACING_MM = 150.0
 """One about every 150 mm and one more: common practice (a 450 mm joint takes 4)."""
 
-WOOD_SCREW_LENGTHS_MM = (13, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120)
+WOOD_SCREW_LENGTHS_MM = (10, 13, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120)
 SYSTEM_SCREW_LENGTHS_MM = (10, 13, 16)
 """Short thick screws for the 5 mm holes of the rows; lengths common practice, from memory."""
 

@@ -50,8 +50,12 @@ def _drawer_uses(project: Project, workings: Workings, parts: list[Part]) -> lis
     side = project.construction.boards.drawer_side_mm
     on_runner = 2 * in_runner(workings.value("runner_length")) * drawers
     in_corners = 4 * in_drawer_corner(project.construction.drawers.side_height_mm) * drawers
+    length = face_screw(side, WOOD_SCREW_LENGTHS_MM)
+    purpose = "runners to drawer sides"
+    if length >= side:
+        purpose += f", which are only {side:g} mm thick: these would come through; bolt the runners on instead"
     return [
-        Use("runners to drawer sides", on_runner, 4.0, face_screw(side, WOOD_SCREW_LENGTHS_MM)),
+        Use(purpose, on_runner, 4.0, length),
         Use("drawer corners, with glue (or as many dowels)", in_corners, *through_screw(side)),
     ]
 

@@ -183,6 +183,14 @@ def _unrounded(value: float) -> str:
     return next((text for text in shown if float(text).is_integer() == is_whole), f"{value:.4g}")
 
 
+def _greater_words(arguments: list[ast.expr], scope: Scope) -> str:
+    """“x, at least 0” where one side is a bare number, which mostly only guards against a negative length."""
+    first, *rest = arguments
+    if isinstance(first, ast.Constant) and len(rest) == 1:
+        return f"({_words(rest[0], scope, 0)}, at least {_words(first, scope, 0)})"
+    return f"the greater of ({_joined(arguments, lambda x: _words(x, scope, 0), ') and (')})"
+
+
 def _longest_words(arguments: list[ast.expr], scope: Scope) -> str:
     lengths = ", ".join(scope.number(length) for length in scope.families[_family(arguments[1])])
     limit = scope.number(_evaluate(arguments[0], scope))
@@ -218,7 +226,7 @@ _FUNCTIONS: dict[str, _Reading] = {
     ),
     "max": (
         lambda a, s: max(_evaluate(x, s) for x in a),
-        lambda a, s, _: f"the greater of ({_joined(a, lambda x: _words(x, s, 0), ') and (')})",
+        lambda a, s, _: _greater_words(a, s),
         lambda a, s: f"MAX({_joined(a, lambda x: _spreadsheet(x, s, 0), ',')})",
     ),
     "min": (

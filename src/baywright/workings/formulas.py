@@ -208,7 +208,7 @@ FORMULAS: tuple[Formula, ...] = (
         "runner_length",
         "runner length",
         "mm",
-        "choose(set_runner_length > 0, choose(set_runner_length <= runner_room, set_runner_length, 0), "
+        "choose(set_runner_length > 0, choose(set_runner_length <= runner_room + 0.000000001, set_runner_length, 0), "
         "longest_up_to(runner_room, standard_runner_length))",
         _DEEP,
         "0: no runner fits.",

@@ -2,6 +2,7 @@
 
 import pytest
 
+from baywright.making import manufacture
 from baywright.making.fasteners import (
     SYSTEM_SCREW_LENGTHS_MM,
     WOOD_SCREW_LENGTHS_MM,
@@ -13,6 +14,9 @@ from baywright.making.fasteners import (
     through_screw,
     wall_fixings,
 )
+from baywright.model.arrangement import Arrangement, Placement
+from baywright.model.inventory import Box, BoxSize
+from baywright.model.project import Project
 
 
 @pytest.mark.parametrize(
@@ -45,7 +49,7 @@ def test_a_screw_through_a_board_holds_in_the_next(thickness_mm: float) -> None:
     assert length - thickness_mm >= 6 * diameter
 
 
-@pytest.mark.parametrize(("thickness_mm", "length_mm"), [(15, 13), (15.1, 13), (18, 16), (22, 20), (9, 13)])
+@pytest.mark.parametrize(("thickness_mm", "length_mm"), [(15, 13), (15.1, 13), (18, 16), (22, 20), (12, 10), (9, 10)])
 def test_a_screw_into_a_face_stops_short_of_the_other(thickness_mm: float, length_mm: int) -> None:
     assert face_screw(thickness_mm, WOOD_SCREW_LENGTHS_MM) == length_mm
 
@@ -62,3 +66,19 @@ def test_screws_in_a_runner_member(length_mm: float, count: int) -> None:
 @pytest.mark.parametrize(("length_mm", "count"), [(300, 2), (800, 2), (801, 3), (2400, 5)])
 def test_wall_fixings_along_a_rail(length_mm: float, count: int) -> None:
     assert wall_fixings(length_mm) == count
+
+
+@pytest.mark.parametrize(("side_mm", "comes_through"), [(12.0, False), (10.0, True), (9.0, True)])
+def test_runner_screws_that_would_come_through_a_thin_side_are_told(side_mm: float, comes_through: bool) -> None:
+    plain = Project()
+    boards = plain.construction.boards.replace(drawer_side_mm=side_mm)
+    size = BoxSize(id="box", name="Box", width_mm=300, depth_mm=200, height_mm=100)
+    project = plain.replace(
+        construction=plain.construction.replace(boards=boards),
+        box_sizes=(size,),
+        boxes=(Box(id="box-1", label="Box", size_id="box", loaded_mass_kg=1),),
+        arrangement=Arrangement(bay_count=1, upright_rows=10, placements=(Placement(box_id="box-1", bay=0, row=0),)),
+    )
+    notes = " ".join(item.note for item in manufacture(project).hardware)
+    assert "runners to drawer sides" in notes
+    assert ("bolt the runners on instead" in notes) is comes_through

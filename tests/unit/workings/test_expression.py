@@ -26,6 +26,8 @@ def scope(**values: float) -> Scope:
         ("(a + 2) * b", 10, "(a 3 + 2) × b 2", "(c_a+2)*c_b"),
         ("a - (b - 1)", 2, "a 3 − (b 2 − 1)", "c_a-(c_b-1)"),
         ("a / (b * 4)", 0.375, "a 3 ÷ (b 2 × 4)", "c_a/(c_b*4)"),
+        ("max(0, a - b)", 1, "(a 3 − b 2, at least 0)", "MAX(0,c_a-c_b)"),
+        ("max(a, b + 2)", 4, "the greater of (a 3) and (b 2 + 2)", "MAX(c_a,c_b+2)"),
         ("-(a + b)", -5, "−(a 3 + b 2)", "-(c_a+c_b)"),
         ("choose(own, a + b, a)", 3, "a 3", "IF(c_own,c_a+c_b,c_a)"),
         ("2 * choose(own == 0, a + b, a)", 10, "2 × (a 3 + b 2)", "2*IF(c_own=0,c_a+c_b,c_a)"),
