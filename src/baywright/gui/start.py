@@ -1,6 +1,6 @@
 """What stands in the picture's place before there is a plan: what to do first and next, with a button for each."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
@@ -50,14 +50,11 @@ class StartPanel(QScrollArea):
         page = QWidget(self)
         column = QVBoxLayout(page)
         column.setContentsMargins(28, 20, 28, 12)
-        heading = QLabel("From your boxes to a wall of drawers", page)
-        heading.setWordWrap(True)
-        heading.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        font = heading.font()
-        font.setBold(True)
-        font.setPointSizeF(font.pointSizeF() * 1.4)
-        heading.setFont(font)
-        column.addWidget(heading)
+        self._heading = QLabel("From your boxes to a wall of drawers", page)
+        self._heading.setWordWrap(True)
+        self._heading.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        self._fit_heading()
+        column.addWidget(self._heading)
         column.addSpacing(8)
         self.wall, self.boxes, self.plan = (
             Step(1, "Set the wall", page),
@@ -74,6 +71,18 @@ class StartPanel(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.update_from_document()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Keep the heading larger than the text, whatever the text's size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange and hasattr(self, "_heading"):
+            self._fit_heading()
+
+    def _fit_heading(self) -> None:
+        font = self.font()
+        font.setBold(True)
+        font.setPointSizeF(font.pointSizeF() * 1.4)
+        self._heading.setFont(font)
 
     def update_from_document(self) -> None:
         """Say how far the present document has got."""
