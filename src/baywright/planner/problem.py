@@ -4,8 +4,9 @@ Nothing of boards, boxes or millimetres is left here, so that the solving module
 bin-packing problems. Laws:
 
 - An item takes `rows` rows from its start row on; the next item in the same bay starts at or above their end.
-- A start lies in the item's span for that kind of bay: never under `lowest`, never over `highest`. Only the
-  highest item of a bay may reach beyond the last row; `highest` alone limits it (the top drawer's exemption).
+- A start lies in the item's span for that kind of bay: never under `lowest`, never over `highest`, always at a row
+  that there is. Only the highest item of a bay may reach beyond the last row; `highest` alone limits it (the top
+  drawer's exemption).
 - A bay of a kind holds at most `drawers` items. Bays of one kind are interchangeable.
 - What is locked is no rule of its own: an item locked to a bay has a span in that bay's kind only; an item locked to
   its drawer is no item at all, its rows are blocked in that bay and the bay's limit on drawers is one less.
