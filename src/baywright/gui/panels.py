@@ -103,7 +103,7 @@ class Panels(QWidget):
         self.whole.addWidget(self.right)
         self.whole.setStretchFactor(0, 2)
         self.whole.setStretchFactor(1, 3)
-        self.whole.setSizes([400, 600])
+        self.whole.setSizes([440, 560])
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)

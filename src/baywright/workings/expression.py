@@ -183,11 +183,12 @@ def _unrounded(value: float) -> str:
     return next((text for text in shown if float(text).is_integer() == is_whole), f"{value:.4g}")
 
 
-def _greater_words(arguments: list[ast.expr], scope: Scope) -> str:
+def _greater_words(arguments: list[ast.expr], scope: Scope, outer: int) -> str:
     """“x, at least 0” where one side is a bare number, which mostly only guards against a negative length."""
     first, *rest = arguments
     if isinstance(first, ast.Constant) and len(rest) == 1:
-        return f"({_words(rest[0], scope, 0)}, at least {_words(first, scope, 0)})"
+        text = f"{_words(rest[0], scope, 0)}, at least {_words(first, scope, 0)}"
+        return f"({text})" if outer else text
     return f"the greater of ({_joined(arguments, lambda x: _words(x, scope, 0), ') and (')})"
 
 
@@ -226,7 +227,7 @@ _FUNCTIONS: dict[str, _Reading] = {
     ),
     "max": (
         lambda a, s: max(_evaluate(x, s) for x in a),
-        lambda a, s, _: _greater_words(a, s),
+        _greater_words,
         lambda a, s: f"MAX({_joined(a, lambda x: _spreadsheet(x, s, 0), ',')})",
     ),
     "min": (

@@ -143,7 +143,7 @@ class WorkingsPanel(QWidget):
         header = view.header()
         header.setStretchLastSection(True)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        header.resizeSection(LABEL, 200)
+        header.resizeSection(LABEL, 220)
         header.resizeSection(VALUE, 90)
         header.setMinimumSectionSize(40)
         self._show_groups()
