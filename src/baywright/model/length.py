@@ -11,6 +11,7 @@ import unicodedata
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
+from functools import lru_cache
 
 from baywright.model.number import LONGEST_TEXT, AmbiguousNumberError, NumberError, even_blanks, parse_number
 
@@ -78,6 +79,7 @@ def parse_length(text: str, unit: LengthUnit, *, allow_negative: bool = False) -
     return float(-value if negative else value)
 
 
+@lru_cache(maxsize=4_096)
 def format_length(length_mm: float, unit: LengthUnit) -> str:
     """The length for reading: `396.88 mm`, or the nearest 1/32 inch with its rounding, `15 19/32" (+0.08 mm)`.
 

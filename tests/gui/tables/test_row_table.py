@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from baywright.gui.tables.column import Column
 from baywright.gui.tables.model import RowTable
+from baywright.gui.tables.view import TableView
 
 FATAL = QAbstractItemModelTester.FailureReportingMode.Fatal
 
@@ -130,3 +131,25 @@ def test_ten_thousand_records_sort_by_raw_values(qtbot: QtBot) -> None:
     table.sort(1, Qt.SortOrder.AscendingOrder)
     masses = [table.record(key).mass for key in table.ids]
     assert masses == sorted(masses, key=lambda mass: mass or 0.0)
+
+
+def test_a_selection_by_ids_is_what_is_read_back_and_is_not_told(qtbot: QtBot, table: RowTable[Tin]) -> None:
+    view = TableView(table, "Tins", "No tins.")
+    qtbot.addWidget(view)
+    told: list[tuple[str, ...]] = []
+    view.ids_selected.connect(told.append)
+    view.select_ids(("d", "a", "b", "nobody"))
+    assert view.selected_ids() == ("a", "b", "d")
+    assert told == []
+    view.selectRow(2)
+    assert told == [("c",)]
+
+
+def test_rows_that_go_change_the_selection_once(qtbot: QtBot, table: RowTable[Tin]) -> None:
+    view = TableView(table, "Tins", "No tins.")
+    qtbot.addWidget(view)
+    view.selectAll()
+    told: list[tuple[str, ...]] = []
+    view.ids_selected.connect(told.append)
+    view.change_rows(lambda: table.show_records([TINS[1], TINS[3]]))
+    assert told == [("b", "d")]

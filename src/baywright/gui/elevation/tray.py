@@ -5,7 +5,17 @@ Law: it shows and selects; what is dropped on it is decided by whoever carries t
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QItemSelection,
+    QItemSelectionModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QColor, QContextMenuEvent, QMouseEvent, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -155,6 +165,7 @@ class Tray(QFrame):
             return
         self._shown = tuple(lines)
         self.list.blockSignals(True)
+        self.list.clearSelection()
         self.list.clear()
         for box_id, label, details, tip in lines:
             item = QListWidgetItem(label, self.list)
@@ -171,10 +182,13 @@ class Tray(QFrame):
         wanted = set(box_ids)
         if wanted == set(self.list.selected_ids):
             return
-        self.list.blockSignals(True)
+        chosen = QItemSelection()
+        model = self.list.model()
         for row in range(self.list.count()):
-            item = self.list.item(row)
-            item.setSelected(item.data(_BOX_ID) in wanted)
+            if self.list.item(row).data(_BOX_ID) in wanted:
+                chosen.select(model.index(row, 0), model.index(row, 0))
+        self.list.blockSignals(True)
+        self.list.selectionModel().select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
         self.list.blockSignals(False)
         self.list.viewport().update()
         self.selection_changed.emit()

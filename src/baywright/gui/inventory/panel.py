@@ -90,7 +90,7 @@ class BoxPanel(QWidget):
             self.filter.clear()
             self.messages.clear()
         was_empty = not self.table.total
-        self.table.update_from_document(replaced=replaced)
+        self.view.change_rows(lambda: self.table.update_from_document(replaced=replaced))
         if was_empty and self.table.total:
             self.view.fit_columns()
         self._count()
@@ -116,7 +116,7 @@ class BoxPanel(QWidget):
             super().keyPressEvent(event)
 
     def _on_filter_changed(self, text: str) -> None:
-        self.table.set_filter(text)
+        self.view.change_rows(lambda: self.table.set_filter(text))
         self._count()
 
     def _count(self) -> None:

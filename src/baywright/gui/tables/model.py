@@ -17,6 +17,8 @@ MOST_STEPS = 64
 """More separate insertions and removals than this are shown as one reset, which is quicker."""
 
 _Role = Qt.ItemDataRole
+_FIXED = Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemNeverHasChildren
+_EDITABLE = _FIXED | Qt.ItemFlag.ItemIsEditable
 
 
 class RowTable(QAbstractTableModel, Generic[Record]):
@@ -57,6 +59,11 @@ class RowTable(QAbstractTableModel, Generic[Record]):
             return self._order.index(identifier)
         except ValueError:
             return -1
+
+    def rows_of(self, identifiers: Iterable[str]) -> list[int]:
+        """The rows of several records, ascending; those that are not shown are left out."""
+        wanted = set(identifiers)
+        return [row for row, key in enumerate(self._order) if key in wanted]
 
     def column_of(self, field: str) -> int:
         """The number of the column that edits `field`; ValueError where none does."""
@@ -134,8 +141,8 @@ class RowTable(QAbstractTableModel, Generic[Record]):
         if target == self._order:
             return
         wanted, shown = set(target), set(self._order)
-        removals = _runs([row for row, key in enumerate(self._order) if key not in wanted])
-        insertions = _runs([row for row, key in enumerate(target) if key not in shown])
+        removals = runs([row for row, key in enumerate(self._order) if key not in wanted])
+        insertions = runs([row for row, key in enumerate(target) if key not in shown])
         if len(removals) + len(insertions) > MOST_STEPS:
             self.beginResetModel()
             self._order = target
@@ -166,7 +173,7 @@ class RowTable(QAbstractTableModel, Generic[Record]):
 
     def _announce(self, changed: set[str]) -> None:
         last = len(self.columns) - 1
-        for first_row, last_row in _runs([row for row, key in enumerate(self._order) if key in changed]):
+        for first_row, last_row in runs([row for row, key in enumerate(self._order) if key in changed]):
             self.dataChanged.emit(self.index(first_row, 0), self.index(last_row, last))
 
     # ---- Qt's questions
@@ -213,13 +220,12 @@ class RowTable(QAbstractTableModel, Generic[Record]):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Which cells can be edited."""
-        flags = super().flags(index) | Qt.ItemFlag.ItemNeverHasChildren if index.isValid() else super().flags(index)
-        if index.isValid() and self.columns[index.column()].field:
-            flags |= Qt.ItemFlag.ItemIsEditable
-        return flags
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
+        return _EDITABLE if self.columns[index.column()].field else _FIXED
 
 
-def _runs(rows: list[int]) -> list[tuple[int, int]]:
+def runs(rows: list[int]) -> list[tuple[int, int]]:
     """Ascending numbers as runs of neighbours, first and last of each."""
     runs: list[tuple[int, int]] = []
     for row in rows:

@@ -1,13 +1,13 @@
 """The view for every table: whole rows, sorting by header, copying out, and words where there is nothing to show."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from PySide6.QtCore import QEvent, QItemSelection, QItemSelectionModel, QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
-from baywright.gui.tables.model import RowTable
+from baywright.gui.tables.model import RowTable, runs
 from baywright.gui.theme import colours_for
 
 _SELECT_ROWS = QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
@@ -70,23 +70,27 @@ class TableView(QTableView):
 
     # ---- selection by id
 
+    def selected_rows(self) -> list[int]:
+        """The selected rows from the top (Qt's own list asks every single cell whether it can be selected)."""
+        selection = self.selectionModel().selection()
+        parts = [selection.at(number) for number in range(selection.count())]
+        return sorted({row for part in parts for row in range(part.top(), part.bottom() + 1)})
+
     def selected_ids(self) -> tuple[str, ...]:
         """The ids of the selected rows, in the order shown."""
-        return tuple(
-            self.rows.id_at(row) for row in sorted(index.row() for index in self.selectionModel().selectedRows())
-        )
+        return tuple(self.rows.id_at(row) for row in self.selected_rows())
 
     def select_ids(self, ids: Iterable[str], *, scroll: bool = True) -> None:
         """Select the rows of these ids, without telling that the user did so."""
-        rows = sorted(row for row in map(self.rows.row_of, ids) if row >= 0)
+        rows = self.rows.rows_of(ids)
         selection = QItemSelection()
         last = self.rows.columnCount() - 1
-        for row in rows:
-            selection.select(self.rows.index(row, 0), self.rows.index(row, last))
+        for first_row, last_row in runs(rows):
+            selection.select(self.rows.index(first_row, 0), self.rows.index(last_row, last))
         self._selecting = True
         try:
             self.selectionModel().select(selection, _SELECT_ROWS)
-            if rows and self.currentIndex().row() not in rows:
+            if rows and self.currentIndex().row() not in set(rows):
                 column = max(self.currentIndex().column(), 0)
                 no_update = QItemSelectionModel.SelectionFlag.NoUpdate
                 self.selectionModel().setCurrentIndex(self.rows.index(rows[0], column), no_update)
@@ -94,6 +98,17 @@ class TableView(QTableView):
             self._selecting = False
         if rows and scroll:
             self.scrollTo(self.rows.index(rows[0], max(self.currentIndex().column(), 0)))
+
+    def change_rows(self, change: Callable[[], None]) -> None:
+        """Let `change` alter the rows; what that does to the selection is told once, at its end."""
+        before = self.selected_ids()
+        self._selecting = True
+        try:
+            change()
+        finally:
+            self._selecting = False
+        if self.selected_ids() != before:
+            self.ids_selected.emit(self.selected_ids())
 
     def _on_selection_changed(self) -> None:
         if not self._selecting:
@@ -106,7 +121,7 @@ class TableView(QTableView):
 
     def copy(self) -> None:
         """Put the selected rows, with the titles, on the clipboard in the way spreadsheets exchange cells."""
-        rows = sorted(index.row() for index in self.selectionModel().selectedRows())
+        rows = self.selected_rows()
         if not rows:
             return
         lines = ["\t".join(_cell(column.title) for column in self.rows.columns)]
