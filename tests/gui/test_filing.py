@@ -3,7 +3,10 @@
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit
 
 from baywright.app.commands import SetField
 from baywright.app.files import open_project, save_project
@@ -142,3 +145,60 @@ def test_a_workbook_that_cannot_be_written_is_one_message(desk: Desk, tmp_path: 
     desk.actions.export_workbook.trigger()
     assert len(desk.answers.troubles) == 1
     assert "wall.xlsx" in desk.answers.troubles[0]
+
+
+def type_length(desk: Desk, text: str) -> QLineEdit:
+    """Type a wall length without leaving the field."""
+    desk.panels.show_field("space.length_mm")
+    edit = desk.panels.form.field("space.length_mm").focusProxy()
+    assert isinstance(edit, QLineEdit)
+    QTest.keyClicks(edit, text)
+    return edit
+
+
+def test_what_is_being_typed_is_saved_too(desk: Desk, tmp_path: Path) -> None:
+    type_length(desk, "1700")
+    desk.answers.files_to_write = [tmp_path / "wall.baywright"]
+    desk.actions.save.trigger()
+    assert open_project(tmp_path / "wall.baywright").space.length_mm == 1700
+
+
+def test_what_is_being_typed_into_a_cell_is_planned_with(desk: Desk) -> None:
+    view = desk.panels.boxes.view
+    index = desk.panels.boxes.table.index(0, desk.panels.boxes.table.column_of("loaded_mass_kg"))
+    view.setFocus()
+    view.setCurrentIndex(index)
+    view.edit(index)
+    editor = view.indexWidget(index)
+    assert isinstance(editor, QLineEdit)
+    editor.selectAll()
+    QTest.keyClicks(editor, "6.25")
+    desk.actions.plan.trigger()
+    assert desk.session.project.boxes[0].loaded_mass_kg == 6.25
+    assert desk.window.status.proof.text() == "✓ proved best"
+
+
+def test_closing_takes_in_what_is_being_typed_and_asks(desk: Desk) -> None:
+    type_length(desk, "1700")
+    desk.answers.unsaved = [Unsaved.STAY]
+    assert not desk.window.close()
+    assert desk.answers.unsaved == []
+    assert desk.session.project.space.length_mm == 1700
+
+
+def test_a_wrong_text_being_typed_stays_and_the_old_value_is_saved(desk: Desk, tmp_path: Path) -> None:
+    type_length(desk, "wide")
+    desk.answers.files_to_write = [tmp_path / "wall.baywright"]
+    desk.actions.save.trigger()
+    assert desk.panels.form.field("space.length_mm").is_refused
+    assert open_project(tmp_path / "wall.baywright").space.length_mm == 1500
+
+
+def test_undo_takes_typing_back_before_anything_else(desk: Desk) -> None:
+    change(desk)
+    field = type_length(desk, "17")
+    QTest.keyClick(field, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert desk.session.project.space.length_mm == 1600
+    QTest.keyClick(field, Qt.Key.Key_Escape)
+    QTest.keyClick(field, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert desk.session.project.space.length_mm == 1500

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
@@ -13,6 +13,7 @@ from baywright.gui.dimensions.panel import WorkingsPanel
 from baywright.gui.dimensions.tree import VALUE
 from baywright.gui.elevation.twin import DrawerTableView
 from baywright.gui.elevation.view import ElevationView
+from baywright.gui.fields.line import LineEdit
 from baywright.gui.inventory.panel import BoxPanel
 from baywright.gui.lists import hardware_columns, hardware_records, part_columns, part_records
 from baywright.gui.messages import MessageBar
@@ -203,6 +204,14 @@ class Panels(QWidget):
         self.lists.setCurrentWidget(self.problems)
         self._show_strip()
         self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def finish_typing(self) -> None:
+        """Take in what is being typed, as leaving the field would: who saves or plans means the value on the screen."""
+        typed_in = QApplication.focusWidget()
+        if typed_in is not None and self.isAncestorOf(typed_in):
+            typed_in.clearFocus()
+            if isinstance(typed_in, LineEdit):
+                typed_in.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_field(self, path: str) -> None:
         """Bring the form to the front with the cursor in a field."""

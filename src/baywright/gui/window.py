@@ -147,6 +147,9 @@ class MainWindow(QMainWindow):
             a.about: self.show_about,
         }
         for action, deed in deeds.items():
+            # Undo and redo take back what is being typed, if anything is, so they must not finish it first.
+            if action not in (a.undo, a.redo):
+                action.triggered.connect(self.panels.finish_typing)
             action.triggered.connect(lambda _checked=False, deed=deed: deed())
         a.show_entries.toggled.connect(self.panels.entries.setVisible)
         a.show_lists.toggled.connect(self.panels.want_lists)
@@ -309,6 +312,7 @@ class MainWindow(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask what to do with unsaved changes; end all work in the background."""
+        self.panels.finish_typing()
         if not self.filing.may_leave():
             event.ignore()
             return
