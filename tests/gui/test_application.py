@@ -1,5 +1,6 @@
 """Starting: the window shows without anything heavy, opens what it is given, and remembers how it was left."""
 
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -8,7 +9,7 @@ import pytest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from baywright.app.files import save_project
+from baywright.app.files import open_project, save_project
 from baywright.gui.application import open_window
 from baywright.gui.preferences import FILE_NAME, Preferences
 from baywright.gui.theme import DARK, NORMAL_POINTS, Theme, colours_of
@@ -61,6 +62,41 @@ def test_colours_text_size_and_place_are_remembered(open_desk: OpenDesk, qapp: Q
     assert sizes[0] == pytest.approx(500, abs=60)
     again.actions.normal.trigger()
     again.window.choose_theme(Theme.LIGHT)
+
+
+ENDED = """
+import os, signal, sys
+from pathlib import Path
+from PySide6.QtCore import QTimer
+from PySide6.QtTest import QTest
+from baywright.gui.application import make_application, run
+
+def end():
+    window = next(w for w in make_application().topLevelWidgets() if hasattr(w, "session"))
+    window.activateWindow()
+    window.panels.show_field("space.length_mm")
+    QTest.keyClicks(window.panels.form.field("space.length_mm").focusProxy(), "2345")
+    os.kill(os.getpid(), int(sys.argv[2]))
+
+make_application()
+QTimer.singleShot(200, end)
+sys.exit(run(None, Path(sys.argv[1])))
+"""
+
+
+@pytest.mark.parametrize("ending", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
+def test_ended_from_outside_it_keeps_what_is_not_saved(tmp_path: Path, ending: signal.Signals) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", ENDED, str(tmp_path), str(ending.value)],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 128 + ending.value, done.stderr
+    copy = tmp_path / "rescued-1.baywright"
+    assert str(copy) in done.stderr
+    assert open_project(copy).space.length_mm == 2345
 
 
 @pytest.mark.parametrize("content", ["", "rubbish\x00", "theme=purple\npoints=huge\n[layout]\nwindow=1\n"])

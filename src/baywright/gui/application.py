@@ -1,12 +1,16 @@
 """Starts the window: application, session, bridge to worker threads, failure hook; and takes them down again.
 
 Laws: nothing heavy is imported before the window shows; a file that cannot be opened is told in the window, which then
-begins with an empty project; Ctrl+C in the terminal ends the program (a heartbeat lets Python see it).
+begins with an empty project; Ctrl+C in the terminal ends the program (a heartbeat lets Python see it), and what is not
+saved is kept in a rescue copy.
 """
 
 import signal
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from types import FrameType
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QGuiApplication
@@ -21,7 +25,8 @@ from baywright.gui.theme import apply_theme
 from baywright.gui.window import MainWindow
 
 HEARTBEAT_MS = 250
-INTERRUPTED = 130
+ENDED_BY = {signal.SIGINT: 130, signal.SIGTERM: 143} | ({signal.SIGHUP: 129} if hasattr(signal, "SIGHUP") else {})
+"""Exit codes where somebody ends the program from outside: 128 and the signal's number, as shells have it."""
 
 
 def make_application() -> QApplication:
@@ -69,24 +74,40 @@ def open_window(
 def run(path: Path | None, state_folder: Path, demo: Path | None = None, *, begin_with_demo: bool = False) -> int:
     """Open the window and serve it until it is closed; the exit code (`baywright --help` lists them).
 
-    Ended from the keyboard of the terminal, the window asks no question; what is not saved goes into a rescue copy.
+    Ended from outside (from the terminal's keyboard, or because the person's session ends), the window asks no
+    question; what is not saved goes into a rescue copy.
     """
     application = make_application()
     window = open_window(path, state_folder, demo, begin_with_demo=begin_with_demo)
     hook = FailureHook(window.session, state_folder)
-    before = sys.excepthook, signal.getsignal(signal.SIGINT)
+    before = sys.excepthook
     sys.excepthook = hook
-    signal.signal(signal.SIGINT, lambda _number, _frame: QApplication.exit(INTERRUPTED))
     heartbeat = QTimer()
     heartbeat.timeout.connect(lambda: None)
     heartbeat.start(HEARTBEAT_MS)
     try:
-        code = application.exec()
+        with _ended_by_signals(window):
+            code = application.exec()
     finally:
-        sys.excepthook = before[0]
-        signal.signal(signal.SIGINT, before[1])
+        sys.excepthook = before
         window.session.close()
         window.errands.close()
-    if code == INTERRUPTED and window.session.is_modified:
+    if code in ENDED_BY.values() and window.session.is_modified:
         print(rescue_words(window.session, state_folder), file=sys.stderr)
     return EXIT_CODE if hook.has_failed else code
+
+
+@contextmanager
+def _ended_by_signals(window: MainWindow) -> Iterator[None]:
+    """While this lasts, signals that end a program let it end in order."""
+
+    def end(number: int, _frame: FrameType | None) -> None:
+        window.panels.finish_typing()
+        QApplication.exit(ENDED_BY[signal.Signals(number)])
+
+    before = {number: signal.signal(number, end) for number in ENDED_BY}
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
