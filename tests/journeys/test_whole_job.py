@@ -78,9 +78,14 @@ def add_a_box_by_hand(desk: Desk) -> None:
     assert (box.label, box.loaded_mass_kg) == ("Drills", 7.25)
 
 
-def paste_the_others(desk: Desk) -> None:
+def paste_the_others(desk: Desk, qtbot: QtBot) -> None:
     QGuiApplication.clipboard().setText(PASTED)
-    answer_dialog(ImportDialog, lambda dialog: dialog.take.click())
+
+    def take(dialog: ImportDialog) -> None:
+        qtbot.waitUntil(dialog.take.isEnabled)
+        dialog.take.click()
+
+    answer_dialog(ImportDialog, take)
     desk.actions.paste.trigger()
     assert len(desk.session.project.boxes) == 9
     assert "1 row of the table was left out" in desk.message
@@ -133,7 +138,7 @@ def test_from_an_empty_start_to_the_ordering_workbook(open_desk: OpenDesk, qtbot
     for name, height in (("Flat", "75"), ("Middle", "17 cm"), ("High", "0.27 m")):
         add_size(desk, qtbot, name, height)
     add_a_box_by_hand(desk)
-    paste_the_others(desk)
+    paste_the_others(desk, qtbot)
     plan(desk, qtbot)
     drag_a_box(desk, qtbot)
 
