@@ -3,13 +3,14 @@
 Law: where the present arrangement is as good as any, it is the answer, so that no change in gives no move out.
 """
 
-from collections import Counter, defaultdict
+from collections import Counter
 from dataclasses import dataclass, replace
 
 from baywright.planner import paths
 from baywright.planner.budget import Budget
 from baywright.planner.flow import FlowModel, size
 from baywright.planner.frame import Frame, Framer
+from baywright.planner.polish import polished
 from baywright.planner.pricing import Pricing
 from baywright.planner.problem import Place, Problem, is_kept
 from baywright.planner.search import MOST_VARIABLES
@@ -20,7 +21,7 @@ ROUND_SHARE = 0.5
 """Share of the effort left that one round of pricing may take."""
 LEAST_EFFORT = 0.05
 """With less effort left than this, no further round is begun."""
-LARGE = 15_000
+LARGE = 4_000
 """From so many variables on, the limit on drawers is first left aside and seen to afterwards."""
 DEAL_SHARE = 0.3
 """Share of the effort left that may go into keeping the limit on drawers afterwards."""
@@ -41,7 +42,7 @@ def cheapest(framer: Framer, frame: Frame, places: tuple[Place, ...], budget: Bu
 
 def improved(problem: Problem, places: tuple[Place, ...], present: paths.Present, budget: Budget) -> Cheapest:
     """The cheapest places of a problem, from a plan that keeps its rules and from where items stand now."""
-    best = exchanged(problem, places)
+    best = polished(problem, places, budget.check)
     standing = tuple(Place(item, *where) for item, where in sorted(present.items()))
     if is_kept(problem, standing) and problem.cost(standing) <= problem.cost(best):
         best = standing
@@ -49,19 +50,6 @@ def improved(problem: Problem, places: tuple[Place, ...], present: paths.Present
     if problem.cost(best) > answer.bound and size(problem) <= MOST_VARIABLES:
         answer = _Search(problem, present, budget).improve(answer)
     return answer
-
-
-def exchanged(problem: Problem, places: tuple[Place, ...]) -> tuple[Place, ...]:
-    """The same places with the items of each shape exchanged among them so that the heaviest stand best."""
-    by_shape: dict[int, list[Place]] = defaultdict(list)
-    for place in places:
-        by_shape[problem.items[place.item].shape].append(place)
-    found: list[Place] = []
-    for shape, group in by_shape.items():
-        group.sort(key=lambda p: (problem.shapes[shape].penalty(p.row), p.kind, p.bay, p.row))
-        members = problem.members[shape]
-        found += [replace(place, item=item) for place, item in zip(group, members, strict=True)]
-    return tuple(sorted(found, key=lambda p: p.item))
 
 
 def least_cost(problem: Problem) -> int:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from baywright.planner import paths
 from baywright.planner.bounds import shortage
 from baywright.planner.budget import Budget
+from baywright.planner.filling import fill
 from baywright.planner.flow import FlowModel, size
 from baywright.planner.frame import Frame
 from baywright.planner.greedy import greedy
@@ -18,6 +19,8 @@ from baywright.planner.solving import Verdict
 
 MOST_VARIABLES = 150_000
 """A model larger than this is not given to the solver: it would be built and read for too long."""
+CLOSER_SHARE = 0.1
+"""Share of the effort left for one try to come closer to a number that could not be settled."""
 
 
 @dataclass(frozen=True)
@@ -33,9 +36,10 @@ def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
     budget.check()
     if shortage(problem) is not None:
         return Answer(False)
-    first = greedy(problem, budget.check)
-    if first is not None and is_kept(problem, first):
-        return Answer(True, first)
+    for first_try in (greedy, fill):
+        first = first_try(problem, budget.check)
+        if first is not None and is_kept(problem, first):
+            return Answer(True, first)
     if size(problem) > MOST_VARIABLES:
         return Answer(None)
     flow = FlowModel(problem)
@@ -66,13 +70,28 @@ def fewest(
     `known` is a frame that holds everything, for the number one past the last.
     """
     bound = start = first_open(numbers, lambda n: shortage(frame_of(n).problem) is not None)
-    is_proved = True
     for number in range(start, numbers.stop):
         frame = frame_of(number)
         answer = holds(frame.problem, budget)
         if answer.holds:
             return frame, answer.places, bound
-        is_proved = is_proved and answer.holds is False
-        if is_proved:
-            bound = number + 1
+        if answer.holds is None:
+            return *_closer(range(number + 1, numbers.stop), frame_of, known, budget), bound
+        bound = number + 1
     return *known, bound
+
+
+def _closer(
+    numbers: range, frame_of: Callable[[int], Frame], known: tuple[Frame, tuple[Place, ...]], budget: Budget
+) -> tuple[Frame, tuple[Place, ...]]:
+    """By halving, a smaller frame that holds everything, where the least could not be settled."""
+    low, high = numbers.start, numbers.stop
+    while low < high:
+        middle = (low + high) // 2
+        frame = frame_of(middle)
+        answer = holds(frame.problem, budget, CLOSER_SHARE)
+        if answer.holds:
+            known, high = (frame, answer.places), middle
+        else:
+            low = middle + 1
+    return known
