@@ -8,7 +8,7 @@ from typing import Annotated, Self
 from pydantic import Field, model_validator
 
 from baywright.model.base import Frozen, Identifier
-from baywright.model.limits import MOST_BAYS, MOST_ROWS
+from baywright.model.limits import MOST_BAYS, MOST_ROWS, BoxWidthMillimetres
 
 
 class Lock(StrEnum):
@@ -28,18 +28,29 @@ class Placement(Frozen):
     bay: Annotated[int, Field(ge=0, lt=MOST_BAYS)]
     row: Annotated[int, Field(ge=0, lt=MOST_ROWS)]
     lock: Lock = Lock.NONE
+    abreast: Annotated[int, Field(ge=0, le=2)] = 0
+    """Place from the left in a drawer where boxes stand side by side."""
+    behind: Annotated[int, Field(ge=0, le=2)] = 0
+    """Place from the front in a drawer where boxes stand one behind another."""
+    turned: bool = False
+    """Whether the box stands turned by a quarter, its depth across the drawer front."""
 
 
 class Arrangement(Frozen):
     """The present shape of the run and the place of every box that has one.
 
     `bay_count` drawer bays, each upright with `upright_rows` hole rows. Empty (0 bays) before the first plan. An
-    arrangement may break limits (the owner drags freely); `baywright.planner` tells what is wrong with it.
+    arrangement may break limits (the owner drags freely); `baywright.planner` tells what is wrong with it. Boxes with
+    the same bay and row share one drawer.
     """
 
     bay_count: Annotated[int, Field(ge=0, le=MOST_BAYS)] = 0
     upright_rows: Annotated[int, Field(ge=0, le=MOST_ROWS)] = 0
     placements: tuple[Placement, ...] = ()
+    box_widths_mm: Annotated[tuple[BoxWidthMillimetres, ...], Field(max_length=MOST_BAYS)] = ()
+    """Width of box that each bay is made for, where the planner chose among several; empty where all bays are made
+    as the limits say.
+    """
 
     @model_validator(mode="after")
     def _one_place_a_box(self) -> Self:
@@ -62,3 +73,13 @@ class Arrangement(Frozen):
     def in_bay(self, bay: int) -> tuple[Placement, ...]:
         """The placements of one bay, lowest first."""
         return tuple(sorted((p for p in self.placements if p.bay == bay), key=lambda p: (p.row, p.box_id)))
+
+    @cached_property
+    def drawers(self) -> Mapping[tuple[int, int], tuple[Placement, ...]]:
+        """The boxes of each drawer by its bay and row, lowest drawer of the leftmost bay first; in a drawer from the
+        left and from the front.
+        """
+        found: dict[tuple[int, int], list[Placement]] = {}
+        for p in sorted(self.placements, key=lambda p: (p.bay, p.row, p.abreast, p.behind, p.box_id)):
+            found.setdefault((p.bay, p.row), []).append(p)
+        return {place: tuple(boxes) for place, boxes in found.items()}

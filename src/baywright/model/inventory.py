@@ -18,6 +18,17 @@ class Use(StrEnum):
     SELDOM = "seldom"
 
 
+class BoxStatus(StrEnum):
+    """What planning does with a box."""
+
+    OWNED = "owned"
+    """It is there and gets a drawer."""
+    WISHED = "wished"
+    """It may be bought later: a drawer's room is kept free for it, but no drawer is made yet."""
+    ELSEWHERE = "elsewhere"
+    """It is kept in some other place and gets no drawer here."""
+
+
 class BoxSize(Frozen):
     """An outside size that boxes share: width across the drawer front, depth front to back, height with lid."""
 
@@ -26,6 +37,12 @@ class BoxSize(Frozen):
     width_mm: BoxDimensionMillimetres
     depth_mm: BoxDimensionMillimetres
     height_mm: BoxDimensionMillimetres
+    may_turn: bool = False
+    """Whether a box may stand turned by a quarter, its depth across the drawer front."""
+    most_abreast: Annotated[int, Field(ge=1, le=3)] = 1
+    """So many boxes may stand side by side in a drawer that such a box is in; 1 asks for a drawer of its own."""
+    most_behind: Annotated[int, Field(ge=1, le=3)] = 1
+    """So many boxes may stand one behind another in a drawer that such a box is in."""
 
 
 class Box(Frozen):
@@ -39,3 +56,4 @@ class Box(Frozen):
     group: Text = ""
     use: Use = Use.WEEKLY
     note: Text = ""
+    status: BoxStatus = BoxStatus.OWNED

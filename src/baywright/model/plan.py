@@ -4,6 +4,10 @@ from enum import StrEnum
 
 from baywright.model.arrangement import Arrangement
 from baywright.model.base import Frozen
+from baywright.model.goals import MORE_IS_BETTER, Goal
+from baywright.model.repair import Repair
+
+__all__ = ["ArrangementReport", "Conflict", "Goal", "GoalValue", "LimitKind", "PlanResult", "PlanStatus"]
 
 
 class PlanStatus(StrEnum):
@@ -21,17 +25,9 @@ class PlanStatus(StrEnum):
     """There is nothing to plan: no boxes."""
 
 
-class Goal(StrEnum):
-    """What a plan is good for, in the order in which goals count."""
-
-    BAYS = "bays"
-    ROWS = "rows"
-    HANDLING = "handling"
-
-
 class GoalValue(Frozen):
-    """How well a plan meets one goal. Less is better; `bound` is a proved lower bound for any plan that is no
-    worse in the goals before it. The goal is proved when value and bound are equal.
+    """How well a plan meets one goal. Less is better, but of the largest free piece; `bound` is a proved bound for any
+    plan that is no worse in the goals before it. The goal is proved when value and bound are equal.
     """
 
     goal: Goal
@@ -42,7 +38,13 @@ class GoalValue(Frozen):
     @property
     def is_proved(self) -> bool:
         """Whether no plan can be better in this goal."""
-        return self.value <= self.bound + 1e-6
+        return self.gap <= 1e-6
+
+    @property
+    def gap(self) -> float:
+        """By how much, in the goal's unit, it could be beaten at most; never under 0."""
+        could_be = self.bound - self.value if self.goal in MORE_IS_BETTER else self.value - self.bound
+        return max(0.0, could_be)
 
 
 class LimitKind(StrEnum):
@@ -57,6 +59,11 @@ class LimitKind(StrEnum):
     LOCK = "lock"
     LOAD = "load"
     BAY_COUNT = "bay_count"
+    WORKTOP = "worktop"
+    SPARE_ROWS = "spare_rows"
+    ZONE = "zone"
+    BUILT = "built"
+    SHELF_BAY = "shelf_bay"
     CONSTRUCTION = "construction"
     PLACE = "place"
 
@@ -84,6 +91,9 @@ class PlanResult(Frozen):
     arrangement: Arrangement | None = None
     goals: tuple[GoalValue, ...] = ()
     conflicts: tuple[Conflict, ...] = ()
+    """Where it is impossible: limits that clash, as few as together make it impossible."""
+    repairs: tuple[Repair, ...] = ()
+    """Single changes that make it possible, smallest first; each was solved before it is offered."""
     effort: float = 0.0
     """Deterministic effort spent by the solver (not seconds: the same on every machine)."""
     remarks: tuple[str, ...] = ()

@@ -10,20 +10,41 @@ from pydantic import Field, model_validator
 from baywright.model.arrangement import Arrangement
 from baywright.model.base import Frozen, Label, Text
 from baywright.model.construction import Construction
-from baywright.model.inventory import Box, BoxSize
+from baywright.model.goals import USUAL_ORDER, Goal
+from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.length import LengthUnit
-from baywright.model.limits import Limits
+from baywright.model.limits import MOST_BAYS, Limits
 from baywright.model.space import Space
 
-FORMAT_VERSION = 1
+FORMAT_VERSION = 2
 MOST_BOXES = 10_000
 MOST_BOX_SIZES = 1_000
+
+
+class Built(Frozen):
+    """What has been cut, drilled and put up already: some bays of an earlier state of the document.
+
+    Re-planning keeps their place, width, rows and hole grid; only what stands in their drawers may change.
+    """
+
+    bays: Annotated[tuple[Annotated[int, Field(ge=0, lt=MOST_BAYS)], ...], Field(min_length=1)]
+    """Numbers of the bays that stand, from 0, rising."""
+    project: "Project"
+    """The document as they were built from; its own `built` is None."""
+
+    @model_validator(mode="after")
+    def _bays_were_planned(self) -> Self:
+        if self.project.built is not None:
+            raise ValueError("The document that bays were built from cannot itself hold one that bays were built from.")
+        if list(self.bays) != sorted(set(self.bays)) or self.bays[-1] >= self.project.arrangement.bay_count:
+            raise ValueError("The bays that stand must be bays of the arrangement they were built from, each once.")
+        return self
 
 
 class Project(Frozen):
     """One project document. Ids are unique; every box has a size that exists; every placement a box that exists."""
 
-    format_version: Literal[1] = 1
+    format_version: Literal[2] = 2
     name: Label = "New project"
     note: Text = ""
     unit: LengthUnit = LengthUnit.MILLIMETRE
@@ -33,6 +54,15 @@ class Project(Frozen):
     box_sizes: Annotated[tuple[BoxSize, ...], Field(max_length=MOST_BOX_SIZES)] = ()
     boxes: Annotated[tuple[Box, ...], Field(max_length=MOST_BOXES)] = ()
     arrangement: Arrangement = Arrangement()
+    goals: tuple[Goal, ...] = USUAL_ORDER
+    """The order of the goals after fewest bays and lowest run."""
+    built: Built | None = None
+
+    @model_validator(mode="after")
+    def _every_goal_once(self) -> Self:
+        if sorted(self.goals) != sorted(USUAL_ORDER):
+            raise ValueError("The goals must be moves, re-screwed runners, handling, groups and free piece, each once.")
+        return self
 
     @model_validator(mode="after")
     def _references_hold(self) -> Self:
@@ -51,6 +81,11 @@ class Project(Frozen):
             if placement.box_id not in boxes:
                 raise ValueError(f"The arrangement places a box “{placement.box_id}” that is not in the inventory.")
         return self
+
+    @cached_property
+    def boxes_to_place(self) -> tuple[Box, ...]:
+        """The boxes that get a drawer, or room for one: all but those that are kept elsewhere."""
+        return tuple(box for box in self.boxes if box.status is not BoxStatus.ELSEWHERE)
 
     @cached_property
     def sizes_by_id(self) -> Mapping[str, BoxSize]:

@@ -1,7 +1,8 @@
 """Bringing documents of older formats up to the present one, a step a version.
 
 Laws: a step takes the plain data of format n and returns that of format n + 1; it never looks at the present model, so
-it stays right when the model moves on; steps are only ever added. Format 1 is the first, so the table is empty.
+it stays right when the model moves on; steps are only ever added. Format 2 only added fields that may be left out:
+zones and ceiling, wishes for single bays, boxes that share a drawer, the order of the goals, what is as built.
 """
 
 from collections.abc import Callable, Mapping
@@ -10,7 +11,7 @@ Document = dict[str, object]
 Step = Callable[[Document], Document]
 
 OLDEST_VERSION = 1
-STEPS: Mapping[int, Step] = {}
+STEPS: Mapping[int, Step] = {1: dict}
 """Format version → the step that leads from it to the next."""
 
 

@@ -42,7 +42,7 @@ def test_save_load_save_gives_the_same_bytes(tmp_path: Path, project: Project) -
 
 def test_the_file_can_be_read_by_a_person(project: Project) -> None:
     lines = encode_project(project).decode().splitlines()
-    assert lines[:3] == ["{", '  "format_version": 1,', '  "name": "Spoke & rim — Werkstatt “Süd”",']
+    assert lines[:3] == ["{", '  "format_version": 2,', '  "name": "Spoke & rim — Werkstatt “Süd”",']
     assert encode_project(project).endswith(b"}\n")
 
 

@@ -1,0 +1,35 @@
+"""The choice that a builder faces: shapes of the run that no other shape beats in everything."""
+
+from baywright.model.arrangement import Arrangement
+from baywright.model.base import Frozen
+from baywright.model.construction import Uprights
+from baywright.model.repair import FieldChange
+
+
+class Option(Frozen):
+    """One shape of the run that holds every box. Lengths in mm."""
+
+    id: str
+    bays: int
+    rows: int
+    uprights: Uprights
+    overhang_front_mm: float
+    overhang_side_mm: float
+    unit_height_mm: float
+    """The worktop's height over the floor."""
+    run_length_mm: float
+    left_over_mm: float
+    """Clear width left over beside the drawer bays."""
+    runner_length_mm: float
+    free_rows: int
+    arrangement: Arrangement
+    """A plan for it, so that it can be drawn; its handling is not settled yet."""
+    handling: float
+    sheets: int | None = None
+    """Sheets to buy; None while that is not known."""
+    cost: float | None = None
+    """None while prices are missing."""
+    changes: tuple[FieldChange, ...] = ()
+    """What to set in the document so that planning keeps this shape."""
+    is_present: bool = False
+    """Whether the run stands in this shape now."""
