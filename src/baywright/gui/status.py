@@ -61,10 +61,11 @@ def goal_words(plan: PlanResult) -> str:
 
 def placed_words(session: Session) -> str:
     """How many boxes have a place."""
-    total = len(session.project.boxes)
+    project = session.project
+    total = len(project.boxes_to_place)
     if not total:
         return "no boxes"
-    placed = total - len(session.report.unplaced)
+    placed = sum(box.id in project.arrangement.placements_by_box for box in project.boxes_to_place)
     return f"{placed:,} of {total:,} placed"
 
 
@@ -104,7 +105,7 @@ class StatusLine(QWidget):
         """Show the present document's figures."""
         report, words = self._session.report, plan_words(self._session)
         self.placed.setText(placed_words(self._session))
-        self.placed.setToolTip("Boxes that have a drawer, of all boxes in the inventory")
+        self.placed.setToolTip("Boxes that have a drawer, of all boxes that are not kept elsewhere")
         has_bays = bool(self._session.project.arrangement.bay_count)
         self.rows.setText(count_words(report.rows_free, "row free", "rows free") if has_bays else "")
         self.rows.setToolTip(f"Hole rows not taken by a drawer, of {report.rows_total:,} usable ones in all bays")

@@ -2,10 +2,40 @@
 
 from baywright.model.arrangement import Lock, Placement
 from baywright.model.construction import Back, FirstRowRule, Stand, Uprights
-from baywright.model.inventory import BoxSize, Use
+from baywright.model.goals import Goal
+from baywright.model.inventory import BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit, format_length
+from baywright.model.space import ZoneEffect
 
 USES: tuple[tuple[Use, str], ...] = ((Use.DAILY, "daily"), (Use.WEEKLY, "weekly"), (Use.SELDOM, "seldom"))
+STATUSES: tuple[tuple[BoxStatus, str], ...] = (
+    (BoxStatus.OWNED, "owned"),
+    (BoxStatus.WISHED, "wished"),
+    (BoxStatus.ELSEWHERE, "kept elsewhere"),
+)
+ZONE_EFFECTS: tuple[tuple[ZoneEffect, str], ...] = (
+    (ZoneEffect.KEEP_CLEAR, "keep clear"),
+    (ZoneEffect.END_BELOW, "end below it"),
+    (ZoneEffect.STAY_IN_FRONT, "stay in front"),
+)
+GOALS: tuple[tuple[Goal, str], ...] = (
+    (Goal.BAYS, "fewest bays"),
+    (Goal.ROWS, "lowest run"),
+    (Goal.MOVES, "fewest boxes moved"),
+    (Goal.RESCREWS, "fewest runners re-screwed"),
+    (Goal.HANDLING, "easy handling"),
+    (Goal.GROUPS, "groups together"),
+    (Goal.FREE_PIECE, "largest free piece"),
+)
+GOAL_SENTENCES: dict[Goal, str] = {
+    Goal.BAYS: "As few bays as hold every box.",
+    Goal.ROWS: "As few hole rows in the uprights as hold every box, which makes the run low.",
+    Goal.MOVES: "When re-planning, as few boxes as possible change their drawer.",
+    Goal.RESCREWS: "When re-planning, as few runner pairs as possible are taken off and screwed on elsewhere.",
+    Goal.HANDLING: "Heavy boxes and those taken out often stand at an easy height.",
+    Goal.GROUPS: "Boxes of one group stand in as few bays as possible.",
+    Goal.FREE_PIECE: "Rows that stay free lie together in one bay, as many as possible.",
+}
 LOCKS: tuple[tuple[Lock, str], ...] = ((Lock.NONE, "free"), (Lock.BAY, "in its bay"), (Lock.DRAWER, "in its drawer"))
 UPRIGHTS: tuple[tuple[Uprights, str], ...] = (
     (Uprights.SHARED, "shared: one between two bays"),

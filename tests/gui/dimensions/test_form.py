@@ -93,6 +93,22 @@ def test_a_free_limit(form: DimensionForm, session: Session) -> None:
     assert session.project.limits.bay_count is None
 
 
+def test_several_widths_or_none_at_all(form: DimensionForm, session: Session) -> None:
+    enter(form, "limits.other_box_widths_mm", "40 cm; 250")
+    assert session.project.limits.other_box_widths_mm == (250, 400)
+    refused = enter(form, "limits.other_box_widths_mm", "wide")
+    assert "Still 250 mm; 400 mm." in refused.refusal.text()
+    enter(form, "limits.other_box_widths_mm", " ")
+    assert session.project.limits.other_box_widths_mm == ()
+
+
+def test_a_worktop_that_cannot_be_is_refused(form: DimensionForm, session: Session) -> None:
+    enter(form, "limits.worktop_least_mm", "850")
+    field = enter(form, "limits.worktop_most_mm", "800")
+    assert "at least 850 mm and at most 800 mm" in field.refusal.text()
+    assert session.project.limits.worktop_most_mm is None
+
+
 def test_choices_flags_and_notes(form: DimensionForm, session: Session) -> None:
     choice, flag, note = (form.field(p) for p in ("construction.uprights", "limits.shelf_bay", "note"))
     assert isinstance(choice, ChoiceField)

@@ -7,8 +7,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QLineEdit, QToolTip
 from pytestqt.qtbot import QtBot
 
+from baywright.app.edits.inventory import EditBox
 from baywright.gui.inventory.view import NEW_SIZE
 from baywright.gui.sizes.dialog import SizeDialog
+from baywright.model.inventory import BoxStatus
 from baywright.model.project import Project
 from tests.gui.desk import Desk, OpenDesk, answer_dialog
 
@@ -241,3 +243,29 @@ def test_selecting_in_the_table_selects_in_the_picture_and_back(desk: Desk) -> N
     assert desk.panels.drawers.selected_ids == ("box-3",)
     desk.panels.elevation.box_selected.emit("box-5")
     assert desk.panels.boxes.selected_ids() == ("box-5",)
+
+
+def test_a_box_kept_elsewhere_leaves_its_drawer_and_comes_back_with_one_undo(desk: Desk, qtbot: QtBot) -> None:
+    desk.session.request_plan()
+    assert desk.session.project.arrangement.placement_of("box-2") is not None
+    view = desk.panels.boxes.view
+    view.setCurrentIndex(cell(desk, "box-2", "status"))
+    view.edit(view.currentIndex())
+    combo = view.indexWidget(view.currentIndex())
+    assert isinstance(combo, QComboBox)
+    assert [combo.itemText(i) for i in range(combo.count())] == ["owned", "wished", "kept elsewhere"]
+    combo.setCurrentIndex(2)
+    combo.activated.emit(2)
+    assert desk.session.project.box("box-2").status == "elsewhere"
+    assert desk.session.project.arrangement.placement_of("box-2") is None
+    assert desk.panels.elevation.shown.unplaced == ()
+    assert "5 of 5 placed" in desk.window.status.placed.text()
+    assert desk.session.undo_title == "Change status of box"
+    desk.session.undo()
+    assert desk.session.project.arrangement.placement_of("box-2") is not None
+
+
+def test_the_filter_finds_boxes_by_their_status(desk: Desk) -> None:
+    desk.session.do(EditBox("box-3", "status", BoxStatus.WISHED))
+    desk.panels.boxes.filter.setText("wished")
+    assert desk.panels.boxes.table.ids == ("box-3",)

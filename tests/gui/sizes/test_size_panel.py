@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtWidgets import QComboBox, QLineEdit
 
 from baywright.app.commands import SetField
 from baywright.gui.sizes.dialog import SizeDialog
@@ -93,3 +93,28 @@ def test_a_new_size_is_added_and_can_go_again(sizes: Desk) -> None:
     assert sizes.panels.sizes.view.selected_ids() == ("flat",)
     QTest.keyClick(sizes.panels.sizes.view, Qt.Key.Key_Delete)
     assert len(sizes.session.project.box_sizes) == 2
+
+
+@pytest.mark.parametrize(
+    ("title", "choice", "field", "value"),
+    [
+        ("May turn", "yes", "may_turn", True),
+        ("Abreast", "up to 3", "most_abreast", 3),
+        ("Behind", "up to 2", "most_behind", 2),
+    ],
+)
+def test_sharing_and_turning_are_chosen_from_lists(
+    sizes: Desk, title: str, choice: str, field: str, value: object
+) -> None:
+    view = sizes.panels.sizes.view
+    view.setCurrentIndex(cell(sizes, "low", title))
+    view.edit(view.currentIndex())
+    combo = view.indexWidget(view.currentIndex())
+    assert isinstance(combo, QComboBox)
+    place = combo.findText(choice)
+    combo.setCurrentIndex(place)
+    combo.activated.emit(place)
+    assert getattr(sizes.session.project.size("low"), field) == value
+    assert cell(sizes, "low", title).data() == choice
+    sizes.session.undo()
+    assert getattr(sizes.session.project.size("low"), field) != value

@@ -4,10 +4,12 @@ from dataclasses import dataclass
 
 from baywright.app.commands import EditRefused, checked
 from baywright.model.identity import free_ids
-from baywright.model.inventory import Box, BoxSize
+from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.project import MOST_BOXES, Project
 
 MOST_DUPLICATES = 500
+_PLAIN = {"may_turn": "turning", "most_abreast": "boxes abreast", "most_behind": "boxes behind one another"}
+"""What fields are called in the undo menu where their name is no phrase."""
 
 
 @dataclass(frozen=True)
@@ -43,10 +45,17 @@ class EditBox:
         return f"Change {self.field.removesuffix('_kg').removesuffix('_id').replace('_', ' ')} of box"
 
     def apply(self, project: Project) -> Project:
-        """The project with the field changed; EditRefused where the value is not allowed."""
+        """The project with the field changed; EditRefused where the value is not allowed.
+
+        A box that is kept elsewhere from now on leaves its drawer.
+        """
         changed = checked(lambda: _box(project, self.box_id).replace(**{self.field: self.value}), self.field)
         boxes = tuple(changed if box.id == self.box_id else box for box in project.boxes)
-        return checked(lambda: project.replace(boxes=boxes), self.field)
+        arrangement = project.arrangement
+        if changed.status is BoxStatus.ELSEWHERE and arrangement.placement_of(self.box_id):
+            staying = tuple(p for p in arrangement.placements if p.box_id != self.box_id)
+            arrangement = arrangement.replace(placements=staying)
+        return checked(lambda: project.replace(boxes=boxes, arrangement=arrangement), self.field)
 
 
 @dataclass(frozen=True)
@@ -143,7 +152,7 @@ class EditBoxSize:
     @property
     def title(self) -> str:
         """The undo menu's name of the edit."""
-        return f"Change {self.field.removesuffix('_mm')} of box size"
+        return f"Change {_PLAIN.get(self.field, self.field.removesuffix('_mm'))} of box size"
 
     def apply(self, project: Project) -> Project:
         """The project with the field changed; EditRefused where the value is not allowed."""

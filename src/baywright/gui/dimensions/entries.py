@@ -127,6 +127,31 @@ SECTIONS: tuple[FormSection, ...] = (
                 "Width of box that the drawers are made for. Empty: the widest box in the inventory.",
                 "as wide as the widest box",
             ),
+            FormEntry(
+                "limits.other_box_widths_mm",
+                "Other widths for bays",
+                "Further widths of box that some bays may be made for, separated by semicolons. Empty: one width.",
+                LengthsKind("all bays of one width"),
+            ),
+            _length(
+                "limits.worktop_least_mm",
+                "Worktop at least",
+                "The top's upper side must be at least so high over the floor. Empty: however low.",
+                "however low",
+            ),
+            _length(
+                "limits.worktop_most_mm",
+                "Worktop at most",
+                "The top's upper side must be at most so high over the floor. Empty: up to the height limit.",
+                "up to the height limit",
+            ),
+            _count(
+                "limits.spare_rows",
+                "Spare rows",
+                "So many usable hole rows of the run must stay free for what comes later, wherever they are.",
+                0,
+                MOST_BAYS * MOST_ROWS,
+            ),
             _flag(
                 "limits.shelf_bay",
                 "Shelf bay in the rest of the wall",
@@ -137,6 +162,12 @@ SECTIONS: tuple[FormSection, ...] = (
                 "limits.shelf_bay_least_width_mm",
                 "Least width of a shelf bay",
                 "A rest narrower than this becomes no shelf bay.",
+            ),
+            _length(
+                "limits.shelf_bay_clear_width_mm",
+                "Clear width of the shelf bay",
+                "Clear width that the shelf bay shall have. Empty: whatever the drawer bays leave.",
+                "what the drawer bays leave",
             ),
             _length(
                 "limits.shelf_play_mm", "Air at each end of a shelf", "Air at each end of a shelf, so that it goes in."

@@ -38,7 +38,7 @@ def lay_out(project: Project, workings: Workings, report: ArrangementReport) -> 
     frame = build_frame(project, workings)
     drawers = _drawers(project, workings, frame, _troubles(report.conflicts)) if frame else ()
     placed = {drawer.box.id for drawer in drawers}
-    return Layout(project, frame, drawers, tuple(box.id for box in project.boxes if box.id not in placed))
+    return Layout(project, frame, drawers, tuple(box.id for box in project.boxes_to_place if box.id not in placed))
 
 
 def measures_by_size(project: Project, workings: Workings) -> dict[str, DrawerMeasures]:

@@ -166,9 +166,14 @@ def _parts(text: str) -> list[str]:
 
 
 def read_typed(kind: TypedKind, text: str, unit: LengthUnit) -> object:
-    """The value of a typed text, None for nothing where that has a meaning; ValueError where it is refused."""
+    """The value of a typed text; for nothing, where that has a meaning, None (of several values, no values at all).
+
+    ValueError where the text is refused.
+    """
     text = text.strip()
-    return None if not text and kind.empty_means else kind.read(text, unit)
+    if not text and kind.empty_means:
+        return () if isinstance(kind, LengthsKind | MassesKind) else None
+    return kind.read(text, unit)
 
 
 def write_typed(kind: TypedKind, value: object, unit: LengthUnit, *, exact: bool = False) -> str:

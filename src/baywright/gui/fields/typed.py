@@ -78,7 +78,7 @@ class TypedField(Field):
     @property
     def still(self) -> str:
         """The value of the document, which still holds."""
-        if self._value is None:
+        if self._value is None or self._value == ():
             return f"Still: {self._kind.empty_means}." if self._kind.empty_means else ""
         return f"Still {write_typed(self._kind, self._value, self.unit)}."
 

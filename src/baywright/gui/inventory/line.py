@@ -4,12 +4,22 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from baywright.gui.tables.column import Column
-from baywright.gui.wording import LOCKS, USES, exact_mass_words, mass_words, place_words, size_words, words_for
+from baywright.gui.wording import (
+    LOCKS,
+    STATUSES,
+    USES,
+    exact_mass_words,
+    mass_words,
+    place_words,
+    size_words,
+    words_for,
+)
 from baywright.model.arrangement import Lock, Placement
-from baywright.model.inventory import Box, BoxSize, Use
+from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 
+_STATUS_RANK = {BoxStatus.OWNED: 0, BoxStatus.WISHED: 1, BoxStatus.ELSEWHERE: 2}
 _USE_RANK = {Use.DAILY: 0, Use.WEEKLY: 1, Use.SELDOM: 2}
 
 
@@ -61,8 +71,18 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
             write=lambda x: exact_mass_words(x.box.loaded_mass_kg),
         ),
         Column(
+            "Status",
+            lambda x: words_for(x.box.status, STATUSES),
+            lambda x: _STATUS_RANK[x.box.status],
+            "Owned: gets a drawer. Wished: room is kept free, no drawer is made yet. Kept elsewhere: no drawer here. "
+            "Type one of these words into the filter to see only those",
+            "status",
+            write=lambda x: x.box.status,
+            sample="kept elsewhere",
+        ),
+        Column(
             "Place",
-            lambda x: place_words(x.placement),
+            lambda x: "" if x.box.status is BoxStatus.ELSEWHERE else place_words(x.placement),
             place_rank,
             "Where the box stands; drag it in the picture",
             sample="bay 10, row 30",
@@ -87,7 +107,7 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
             write=lambda x: x.box.use,
         ),
         Column(
-            "Kept",
+            "Locked",
             lambda x: "" if x.placement is None else words_for(x.placement.lock, LOCKS),
             lambda x: str(lock_of(x) or ""),
             "What planning must leave alone: menu Edit, Lock",

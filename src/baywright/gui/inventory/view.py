@@ -10,7 +10,7 @@ from baywright.app.session import Session
 from baywright.gui.inventory.model import BoxTable
 from baywright.gui.tables.delegates import ChoiceDelegate, Index, TypedDelegate, as_text
 from baywright.gui.tables.view import TableView
-from baywright.gui.wording import USES, size_words
+from baywright.gui.wording import STATUSES, USES, size_words
 from baywright.model.mass import parse_mass
 
 NEW_SIZE = "another size"
@@ -74,6 +74,8 @@ class BoxView(TableView):
         for number, column in enumerate(self.boxes.columns):
             if column.field == "use":
                 self._give(number, ChoiceDelegate(lambda: USES, self))
+            elif column.field == "status":
+                self._give(number, ChoiceDelegate(lambda: STATUSES, self))
             elif column.field == "size_id":
                 sizes = SizeDelegate(self._size_choices, self)
                 sizes.new_size_wanted.connect(self.new_size_wanted)

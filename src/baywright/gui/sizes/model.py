@@ -63,6 +63,22 @@ def _length_column(title: str, field: str, hint: str) -> Column[SizeLine]:
     )
 
 
+def _count_column(title: str, field: str, hint: str) -> Column[SizeLine]:
+    def count(line: SizeLine) -> int:
+        value: int = getattr(line.size, field)
+        return value
+
+    return Column(
+        title,
+        lambda x: "alone" if count(x) == 1 else f"up to {count(x)}",
+        count,
+        hint,
+        field,
+        write=count,
+        sample="up to 3",
+    )
+
+
 def size_columns() -> tuple[Column[SizeLine], ...]:
     """The columns of the table of sizes."""
     return (
@@ -70,6 +86,24 @@ def size_columns() -> tuple[Column[SizeLine], ...]:
         _length_column("Width", "width_mm", "Outside, across the front of the drawer"),
         _length_column("Depth", "depth_mm", "Outside, front to back"),
         _length_column("Height", "height_mm", "Outside, with its lid on"),
+        Column(
+            "May turn",
+            lambda x: "yes" if x.size.may_turn else "no",
+            lambda x: x.size.may_turn,
+            "Whether a box may stand turned by a quarter, its depth across the drawer front",
+            "may_turn",
+            write=lambda x: x.size.may_turn,
+        ),
+        _count_column(
+            "Abreast",
+            "most_abreast",
+            "How many boxes may stand side by side in a drawer that such a box is in; alone: one drawer, one box",
+        ),
+        _count_column(
+            "Behind",
+            "most_behind",
+            "How many boxes may stand one behind another in a drawer that such a box is in",
+        ),
         Column(
             "Opening",
             lambda x: format_length(x.opening_mm, x.unit),

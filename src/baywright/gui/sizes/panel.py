@@ -12,10 +12,18 @@ from baywright.app.session import Session
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.gui.sizes.model import SizeTable, length_reader
-from baywright.gui.tables.delegates import TypedDelegate, as_text
+from baywright.gui.tables.delegates import ChoiceDelegate, TypedDelegate, as_text
 from baywright.gui.tables.view import TableView
 
 EMPTY = "No box sizes yet.\n\nA size is what several boxes share: width, depth and height outside. Add the first one."
+
+_COUNTS: tuple[tuple[object, str], ...] = ((1, "alone"), (2, "up to 2"), (3, "up to 3"))
+CHOICES: dict[str, tuple[tuple[object, str], ...]] = {
+    "may_turn": ((False, "no"), (True, "yes")),
+    "most_abreast": _COUNTS,
+    "most_behind": _COUNTS,
+}
+"""What can be chosen in the columns of these fields."""
 
 
 class SizeView(TableView):
@@ -27,7 +35,11 @@ class SizeView(TableView):
         super().__init__(model, "Box sizes", EMPTY, parent)
         self._delegates: list[QStyledItemDelegate] = []
         for number, column in enumerate(model.columns):
-            if column.field:
+            if column.field in CHOICES:
+                choice = ChoiceDelegate(lambda choices=CHOICES[column.field]: choices, self)  # type: ignore[misc]
+                self._delegates.append(choice)
+                self.setItemDelegateForColumn(number, choice)
+            elif column.field:
                 read: Callable[[str], object] = length_reader(session) if column.is_number else as_text
                 delegate = TypedDelegate(read, self)
                 delegate.refused.connect(self.refused)
