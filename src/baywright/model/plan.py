@@ -82,6 +82,10 @@ class Conflict(Frozen):
     needed: float | None = None
     available: float | None = None
     unit: str = ""
+    fields: tuple[str, ...] = ()
+    """Where a request is impossible: paths of the fields (as in `FieldChange`) whose limits clash. Without any one of
+    them there would be no clash.
+    """
 
 
 class PlanResult(Frozen):
@@ -91,7 +95,9 @@ class PlanResult(Frozen):
     arrangement: Arrangement | None = None
     goals: tuple[GoalValue, ...] = ()
     conflicts: tuple[Conflict, ...] = ()
-    """Where it is impossible: limits that clash, as few as together make it impossible."""
+    """Where it is impossible: each is one clash of as few limits as make it impossible; several where each makes it
+    impossible for itself.
+    """
     repairs: tuple[Repair, ...] = ()
     """Single changes that make it possible, smallest first; each was solved before it is offered."""
     effort: float = 0.0

@@ -8,7 +8,7 @@ FieldValue = bool | int | float | str | None
 class FieldChange(Frozen):
     """One field and its new value. The path is dotted; a member of a list is named by its id in brackets, or by its
     number from 0: `limits.drawers_per_bay`, `boxes[pumps].status`, `arrangement.placements[pumps].lock`,
-    `limits.bays[1].drawers`, `space.zones[pipe].depth_mm`.
+    `limits.bays[1].drawers`, `space.zones[pipe].depth_mm`. Made by `baywright.model.change.changed`.
     """
 
     path: str
