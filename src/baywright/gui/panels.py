@@ -49,7 +49,7 @@ class Panels(QWidget):
         self.start = StartPanel(session, steps, self)
         self.strip = ProblemStrip(self)
         self.problems = ProblemPanel(self)
-        self.drawers = DrawerTableView(session, self)
+        self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
         self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)

@@ -4,12 +4,14 @@ Law: pure; equal documents give equal layouts, so that a view can tell what has 
 """
 
 from collections import defaultdict
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
 
 from baywright.gui.elevation.drawers import Drawer, DrawerMeasures, drawer_areas, drawer_measures
 from baywright.gui.elevation.frame import Frame, build_frame
-from baywright.model.arrangement import Placement
+from baywright.model.arrangement import Lock, Placement
+from baywright.model.inventory import Box, BoxSize
 from baywright.model.plan import ArrangementReport, Conflict, LimitKind
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -27,18 +29,33 @@ class Layout:
     drawers: tuple[Drawer, ...]
     unplaced: tuple[str, ...]
     """Ids of boxes without a drawer, or whose place the run no longer has; in the inventory's order."""
+    measures: Mapping[str, DrawerMeasures] = field(default_factory=dict)
+    """What the drawers of each box size measure, by the size's id."""
 
     def drawer(self, box_id: str) -> Drawer | None:
         """The drawer of a box, or None where it has none."""
-        return next((drawer for drawer in self.drawers if drawer.box.id == box_id), None)
+        return self.drawers_by_box.get(box_id)
+
+    @cached_property
+    def drawers_by_box(self) -> Mapping[str, Drawer]:
+        """Every drawer by the id of its box."""
+        return {drawer.box.id: drawer for drawer in self.drawers}
 
 
-def lay_out(project: Project, workings: Workings, report: ArrangementReport) -> Layout:
-    """Lay out the elevation of a document with its workings and the report on its arrangement."""
+def lay_out(project: Project, workings: Workings, report: ArrangementReport, before: Layout | None = None) -> Layout:
+    """Lay out the elevation of a document with its workings and the report on its arrangement.
+
+    Drawers of the layout `before` that are still the same are taken over as they are: an edit changes few of them.
+    """
     frame = build_frame(project, workings)
-    drawers = _drawers(project, workings, frame, _troubles(report.conflicts)) if frame else ()
+    measures = measures_by_size(project, workings)
+    known: Mapping[str, Drawer] = {}
+    if before is not None and (frame, measures) == (before.frame, before.measures):
+        known = before.drawers_by_box
+    drawers = _drawers(project, frame, measures, _troubles(report.conflicts), known) if frame else ()
     placed = {drawer.box.id for drawer in drawers}
-    return Layout(project, frame, drawers, tuple(box.id for box in project.boxes_to_place if box.id not in placed))
+    unplaced = tuple(box.id for box in project.boxes if box.id not in placed)
+    return Layout(project, frame, drawers, unplaced, measures)
 
 
 def measures_by_size(project: Project, workings: Workings) -> dict[str, DrawerMeasures]:
@@ -57,11 +74,12 @@ def _troubles(conflicts: Iterable[Conflict]) -> dict[str, tuple[str, ...]]:
 
 
 def _drawers(
-    project: Project, workings: Workings, frame: Frame, troubles: dict[str, tuple[str, ...]]
+    project: Project,
+    frame: Frame,
+    measures: Mapping[str, DrawerMeasures],
+    troubles: Mapping[str, tuple[str, ...]],
+    known: Mapping[str, Drawer],
 ) -> tuple[Drawer, ...]:
-    boxes = {box.id: box for box in project.boxes}
-    sizes = {size.id: size for size in project.box_sizes}
-    measures = measures_by_size(project, workings)
     stacks: defaultdict[int, list[Placement]] = defaultdict(list)
     for placement in project.arrangement.placements:
         if placement.bay < len(frame.bays):
@@ -70,20 +88,55 @@ def _drawers(
     for bay in sorted(stacks):
         stack = sorted(stacks[bay], key=lambda placement: (placement.row, placement.box_id))
         for number, placement in enumerate(stack, start=1):
-            box = boxes[placement.box_id]
-            is_top = number == len(stack)
-            drawers.append(
-                Drawer(
-                    box=box,
-                    size=sizes[box.size_id],
-                    bay=bay,
-                    row=placement.row,
-                    number=number,
-                    is_top=is_top,
-                    lock=placement.lock,
-                    areas=drawer_areas(frame, measures[box.size_id], bay, placement.row, is_top=is_top),
-                    opening_rows=measures[box.size_id].opening_rows,
-                    troubles=troubles.get(box.id, ()),
-                )
+            box = project.boxes_by_id[placement.box_id]
+            place = _Place(
+                box=box,
+                size=project.sizes_by_id[box.size_id],
+                bay=bay,
+                row=placement.row,
+                number=number,
+                is_top=number == len(stack),
+                lock=placement.lock,
+                troubles=troubles.get(box.id, ()),
             )
+            before = known.get(box.id)
+            drawers.append(before if before is not None and place.is_of(before) else place.drawer(frame, measures))
     return tuple(drawers)
+
+
+@dataclass(frozen=True)
+class _Place:
+    """What a drawer is made from, beside frame and measures."""
+
+    box: Box
+    size: BoxSize
+    bay: int
+    row: int
+    number: int
+    is_top: bool
+    lock: Lock
+    troubles: tuple[str, ...]
+
+    def is_of(self, drawer: Drawer) -> bool:
+        """Whether that drawer was made from the same."""
+        same = self.box is drawer.box and self.size is drawer.size  # values that were not edited stay the same objects
+        return same and (self.bay, self.row, self.number, self.is_top, self.lock, self.troubles) == (
+            *(drawer.bay, drawer.row, drawer.number),
+            *(drawer.is_top, drawer.lock, drawer.troubles),
+        )
+
+    def drawer(self, frame: Frame, measures: Mapping[str, DrawerMeasures]) -> Drawer:
+        """The drawer in its place."""
+        of_size = measures[self.size.id]
+        return Drawer(
+            box=self.box,
+            size=self.size,
+            bay=self.bay,
+            row=self.row,
+            number=self.number,
+            is_top=self.is_top,
+            lock=self.lock,
+            areas=drawer_areas(frame, of_size, self.bay, self.row, is_top=self.is_top),
+            opening_rows=of_size.opening_rows,
+            troubles=self.troubles,
+        )

@@ -3,7 +3,7 @@
 Laws: it tells the same layout in words; it edits nothing.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from PySide6.QtCore import (
     QAbstractTableModel,
@@ -15,13 +15,13 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice
 from baywright.app.session import Session
 from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption
 from baywright.gui.elevation.drawers import Drawer
-from baywright.gui.elevation.layout import lay_out
+from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.view import ElevationView
 from baywright.model.length import LengthUnit, format_length
 
@@ -29,17 +29,20 @@ HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass
 _ANY = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 _WIDEST_COLUMN = 260
+_AIR_PX = 7
+"""Of a row's height, over and under its letters together."""
 _ROWS_MEASURED = 50
 """How many rows are looked at to find a column's width; all of a long list would take too long."""
 
 
 class DrawerTable(QAbstractTableModel):
-    """The drawers of a session's document, bay by bay from below."""
+    """The drawers of a session's document, bay by bay from below. An edit redraws only the rows that differ."""
 
-    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, layout_now: Callable[[], Layout], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._session = session
+        self._layout_now = layout_now
         self._drawers: tuple[Drawer, ...] = ()
+        self._rows: dict[str, int] = {}
         self._unit = session.project.unit
         self.refresh()
         unsubscribe = session.subscribe(self._on_noticed)
@@ -47,11 +50,18 @@ class DrawerTable(QAbstractTableModel):
 
     def refresh(self) -> None:
         """Read the session's present document."""
-        layout = lay_out(self._session.project, self._session.workings, self._session.report)
-        if (layout.drawers, layout.project.unit) == (self._drawers, self._unit):
+        layout = self._layout_now()
+        drawers, unit = layout.drawers, layout.project.unit
+        before, same_unit = self._drawers, unit == self._unit
+        if same_unit and [d.box.id for d in drawers] == [d.box.id for d in before]:
+            self._drawers = drawers
+            for row, (new, old) in enumerate(zip(drawers, before, strict=True)):
+                if new is not old and new != old:
+                    self.dataChanged.emit(self.index(row, 0), self.index(row, len(HEADINGS) - 1))
             return
         self.beginResetModel()
-        self._drawers, self._unit = layout.drawers, layout.project.unit
+        self._drawers, self._unit = drawers, unit
+        self._rows = {drawer.box.id: row for row, drawer in enumerate(drawers)}
         self.endResetModel()
 
     def box_id(self, row: int) -> str:
@@ -60,7 +70,12 @@ class DrawerTable(QAbstractTableModel):
 
     def row_of(self, box_id: str) -> int | None:
         """The table row of a box, or None where it has no drawer."""
-        return next((row for row, drawer in enumerate(self._drawers) if drawer.box.id == box_id), None)
+        return self._rows.get(box_id)
+
+    @property
+    def kind_shown(self) -> tuple[bool, LengthUnit]:
+        """What the columns' widths depend on: whether there are rows at all, and the unit of lengths."""
+        return bool(self._drawers), self._unit
 
     def rowCount(self, parent: _ANY = _ROOT) -> int:
         """A row for each drawer."""
@@ -100,17 +115,23 @@ class DrawerTableView(QTableView):
     box_selected = Signal(object)
     """As `ElevationView.box_selected`."""
 
-    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, session: Session, parent: QWidget | None = None, layout_now: Callable[[], Layout] | None = None
+    ) -> None:
+        """`layout_now` tells the layout of the present document where somebody has it already."""
         super().__init__(parent)
-        self.table = DrawerTable(session, self)
+        self.table = DrawerTable(session, layout_now or (lambda: _layout_of(session)), self)
         self.setModel(self.table)
         self.setAccessibleName("Drawers")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setTabKeyNavigation(False)
         self.verticalHeader().hide()
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.horizontalHeader().setStretchLastSection(True)
         self.horizontalHeader().setResizeContentsPrecision(_ROWS_MEASURED)
+        self.setWordWrap(False)
+        self._fitted_for: tuple[bool, LengthUnit] | None = None
         self._fit_columns()
         self._is_selecting = False
         self._selected: tuple[str, ...] = ()
@@ -148,14 +169,21 @@ class DrawerTableView(QTableView):
 
     def _fit_columns(self) -> None:
         """Make columns as wide as their words, within reason."""
+        self._fitted_for = self.table.kind_shown
+        self.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + _AIR_PX)
         self.resizeColumnsToContents()
         header = self.horizontalHeader()
         for column in range(header.count()):
             header.resizeSection(column, min(_WIDEST_COLUMN, header.sectionSize(column)))
 
     def _on_reset(self) -> None:
-        self._fit_columns()
+        if self.table.kind_shown != self._fitted_for:  # measuring the words at every edit would take too long
+            self._fit_columns()
         self.select_boxes(self._selected)
+
+
+def _layout_of(session: Session) -> Layout:
+    return lay_out(session.project, session.workings, session.report)
 
 
 def couple(elevation: ElevationView, table: DrawerTableView) -> None:

@@ -97,7 +97,7 @@ class ElevationView(QWidget):
     def refresh(self) -> None:
         """Redraw from the session's present document; edits nothing."""
         session = self.session
-        self._shown = lay_out(session.project, session.workings, session.report)
+        self._shown = lay_out(session.project, session.workings, session.report, self._shown)
         frame = self._shown.frame
         self._show_style(self._face_style())
         dimensions = dimensions_of(frame, session.workings, session.project.unit) if frame else None
