@@ -2,5 +2,7 @@
 
 from baywright.workings.derive import Workings, derive
 from baywright.workings.entry import Entry
+from baywright.workings.kinds import BayKind
+from baywright.workings.layout import BayPlace, Layout, Place, Stretch, UprightPlace
 
-__all__ = ["Entry", "Workings", "derive"]
+__all__ = ["BayKind", "BayPlace", "Entry", "Layout", "Place", "Stretch", "UprightPlace", "Workings", "derive"]

@@ -1,48 +1,58 @@
 """From a project document to all its dimensions, each with value, working and spreadsheet formula.
 
-Laws: pure and cheap; every formula is evaluated once, in the order of declaration; entries stand in reading order
-(groups as people work them out, inputs last).
+Laws: pure and cheap; formulas are evaluated in the order of declaration, once where all bays are alike; where they are
+not, the bays are laid out along the wall with what was found, and everything is evaluated anew with what follows from
+that. Entries stand in reading order (groups as people work them out, inputs last).
 """
 
+from collections.abc import Sequence
 from functools import cached_property
 
-from baywright.model.length import LengthUnit
+from baywright.model.limits import MOST_BAYS
 from baywright.model.project import Project
-from baywright.workings.entry import Entry, key_of
-from baywright.workings.expression import Scope
+from baywright.workings.entry import Entry
 from baywright.workings.formulas import FORMULAS, Formula
-from baywright.workings.inputs import FAMILY_INPUTS, INPUTS, SIZE_INPUTS, FamilyInput, Input, SizeInput
+from baywright.workings.inputs import FAMILY_INPUTS, INPUTS, KIND_INPUTS, OWN_INPUTS, SIZE_INPUTS
+from baywright.workings.kinds import BayKind, KindList
+from baywright.workings.layout import BayPlace, BayShape, Layout, Rules, bays_that_fit, lay_out
+from baywright.workings.reading import Names, Values, read_entries, scope_of
 
-MILLIMETRES_PER_INCH = 25.4
+_PER_KIND = frozenset(formula.name for formula in FORMULAS if formula.per_kind or formula.kind_only)
+_OF_A_KIND = _PER_KIND | {given.name for given in KIND_INPUTS} | {"bay_box_width"}
+_BY_NAME = {formula.name: formula for formula in FORMULAS}
 
 
 class Workings:
     """All dimensions of one project document."""
 
     def __init__(self, project: Project) -> None:
-        self._unit = project.unit
-        self._size_ids = tuple(size.id for size in project.box_sizes)
-        self._size_names = {size.id: size.name for size in project.box_sizes}
+        self._project = project
+        self._names = Names(project)
         self._values: dict[tuple[str, str | None], float] = {}
         self._families = {family.name: family.read(project) for family in FAMILY_INPUTS}
-        for given in INPUTS:
-            self._values[given.name, None] = given.read(project)
-        for size in project.box_sizes:
-            for size_input in SIZE_INPUTS:
-                self._values[size_input.name, size.id] = size_input.read(size)
-        for formula in FORMULAS:
-            for size_id in self._size_ids if formula.per_size else (None,):
-                # Values only: words and spreadsheet text are made when somebody asks for them.
-                scope = self._scope(size_id)
-                self._values[formula.name, size_id] = formula.expression.evaluate(scope)
+        self._families["clear_of_bays"] = ()
+        self._clear_widths: dict[float, float] = {}
+        self.kinds: tuple[BayKind, ...] = ()
+        """The kinds of bays; the first is the ordinary one, with an empty id."""
+        self._read_inputs()
+        self._evaluate()
+        self.kinds = (BayKind(self.value("bay_box_width"), bays=round(self.value("bay_count"))),)
+        if _is_mixed(project):
+            self._lay_out_one_by_one()
 
-    def value(self, name: str, size_id: str | None = None) -> float:
-        """The value of an input or formula, in its unit; KeyError where there is no such name or size."""
-        return self._values[name, size_id]
+    def value(self, name: str, of: str | None = None) -> float:
+        """The value of an input or formula, in its unit; `of` is a box size's id where each size has its own, or the id
+        of a further kind of bay. KeyError where there is no such name or size.
+        """
+        return self._values[name, of or None]
 
-    def entry(self, name: str, size_id: str | None = None) -> Entry:
+    def at_kind(self, name: str, kind_id: str) -> float:
+        """The value of a name for a kind of bay: its own, or the general one where kinds do not differ in it."""
+        return self._values[name, kind_id if kind_id and name in _OF_A_KIND else None]
+
+    def entry(self, name: str, of: str | None = None) -> Entry:
         """The entry of a name; KeyError where there is none."""
-        return self._by_key[key_of(name, size_id)]
+        return self._by_key[self._names.key(name, of)]
 
     def by_key(self, key: str) -> Entry:
         """The entry with that key; KeyError where there is none."""
@@ -51,132 +61,178 @@ class Workings:
     @cached_property
     def entries(self) -> tuple[Entry, ...]:
         """Every entry: derived dimensions group by group, then the inputs."""
-        derived = [
-            self._derived(f, size_id) for f in FORMULAS for size_id in (self._size_ids if f.per_size else (None,))
-        ]
-        return (*derived, *self._input_entries())
+        return read_entries(self._names, self.kinds, Values(self._values, self._families))
 
     @cached_property
     def _by_key(self) -> dict[str, Entry]:
         return {entry.key: entry for entry in self.entries}
 
-    def _scope(self, size_id: str | None) -> Scope:
-        return Scope(
-            values=_SizedValues(self._values, size_id),
-            families=self._families,
-            word=lambda name: f"{_LABELS[name]} {self._number(self._sized(name, size_id), _UNITS[name])}",
-            number=lambda value: self._number(value, "mm"),
-            cell=lambda name: self._cell(name, size_id),
-            family_cells=lambda name: tuple(f"{name}_{i + 1}" for i in range(len(self._families[name]))),
+    @cached_property
+    def layout(self) -> Layout:
+        """Where every bay and upright of the present run stands."""
+        return lay_out(self._shapes(), self._rules(), self.value("shelf_bay_clear_width"))
+
+    def lay_out(self, box_widths_mm: Sequence[float], rows: int) -> Layout:
+        """Where drawer bays for boxes of those widths would stand, from the left, in a run of `rows` rows; without a
+        shelf bay. It fits the wall where its `bays_end_mm` is at most `room_for_run` less `shelf_room`.
+        """
+        return lay_out(self._shapes_of(box_widths_mm), self._rules(rows))
+
+    def bays_that_fit(self, box_widths_mm: Sequence[float]) -> int:
+        """How many bays the wall holds when they have those box widths from the left, the last width going on."""
+        kept = self.value("shelf_room")
+        return bays_that_fit(self._shapes_of(box_widths_mm), self._rules(), kept, MOST_BAYS)
+
+    def kind_of(self, bay: BayPlace, zone_depth_mm: float = 0.0) -> str:
+        """The id of a bay's kind, or of its kind of drawers where a zone takes so much of their depth; KeyError where
+        there is no such kind in the present run.
+        """
+        wanted = BayKind(bay.box_width_mm, bay.rows if bay.has_own_rows else 0, zone_depth_mm)
+        return self._kind_ids[wanted]
+
+    def zone_depth(self, bay: BayPlace, row: int, rows: int) -> float:
+        """How deep into the bay the zones reach that a drawer at that row, `rows` rows high, crosses; in mm."""
+        lower = self.value("base_upper_height") + self.value("first_row") - self.value("line_offset")
+        bottom = lower + self.value("pitch") * row
+        top = bottom + self.value("pitch") * rows
+        return max(
+            (z.depth_mm for z in bay.zones if z.bottom_mm < top - 1e-9 and bottom + 1e-9 < z.top_mm), default=0.0
         )
 
-    def _sized(self, name: str, size_id: str | None) -> float:
-        return _SizedValues(self._values, size_id)[name]
+    def drawer_kind(self, bay: int, row: int, rows: int) -> str:
+        """The id of the kind that a drawer at that place of the present run is of; IndexError for an unknown bay."""
+        place = self.layout.bays[bay]
+        return self.kind_of(place, self.zone_depth(place, row, rows))
 
-    def _cell(self, name: str, size_id: str | None) -> str:
-        if size_id is None or name not in _PER_SIZE:
-            return name
-        return f"{name}__size_{self._size_ids.index(size_id) + 1}"
+    @cached_property
+    def _kind_ids(self) -> dict[BayKind, str]:
+        return {kind: kind.id for kind in self.kinds}
 
-    def _number(self, value: float, unit: str) -> str:
-        if unit == "mm" and self._unit is LengthUnit.INCH:
-            return f"{value / MILLIMETRES_PER_INCH:.3f}".rstrip("0").rstrip(".") + " in"
-        return f"{value:.2f}".rstrip("0").rstrip(".").replace("-", "−")
+    # Evaluation
 
-    def _quantity(self, value: float, unit: str) -> str:
-        number = self._number(value, unit)
-        return number if not unit or (unit == "mm" and self._unit is LengthUnit.INCH) else f"{number} {unit}"
+    def _read_inputs(self) -> None:
+        for given in INPUTS:
+            self._values[given.name, None] = given.read(self._project)
+        for size in self._project.box_sizes:
+            for size_input in SIZE_INPUTS:
+                self._values[size_input.name, size.id] = size_input.read(size)
+        for item in OWN_INPUTS:
+            self._values[item.name, None] = item.ordinary
 
-    def _derived(self, formula: Formula, size_id: str | None) -> Entry:
-        scope = self._scope(size_id)
-        value = self._values[formula.name, size_id]
-        label = formula.label if size_id is None else f"{formula.label}, {self._size_names[size_id]}"
-        words = formula.expression.words(scope)
-        result = self._quantity(value, formula.unit)
-        keys = [key_of(name, size_id if name in _PER_SIZE else None) for name in formula.expression.names]
-        return Entry(
-            key=key_of(formula.name, size_id),
-            name=formula.name,
-            size_id=size_id,
-            label=label,
-            unit=formula.unit,
-            value=value,
-            group=formula.group,
-            is_input=False,
-            working=f"{label} = {words} = {result}",
-            inputs=tuple(key for key in keys if key not in self._families),
-            field="",
-            cell=self._cell(formula.name, size_id),
-            excel=formula.expression.spreadsheet(scope),
-            note=formula.note,
-        )
+    def _evaluate(self) -> None:
+        """Values only: words and spreadsheet text are made when somebody asks for them."""
+        for formula in FORMULAS:
+            if not formula.kind_only:
+                for of in self._names.size_ids if formula.per_size else (None,):
+                    self._values[formula.name, of] = self._result(formula, of)
 
-    def _input_entries(self) -> list[Entry]:
-        entries = [
-            self._input(given.name, given.name, None, given.label, given.unit, given.group, given.field, given.note)
-            for given in INPUTS
+    def _result(self, formula: Formula, of: str | None) -> float:
+        return formula.expression.evaluate(scope_of(self._names, Values(self._values, self._families), self.kinds, of))
+
+    def _evaluate_kind(self, kind: BayKind) -> None:
+        self._values["bay_box_width", kind.id] = kind.box_width_mm
+        for own in KIND_INPUTS:
+            self._values[own.name, kind.id] = own.read(kind)
+        for formula in FORMULAS:
+            if formula.name in _PER_KIND:
+                self._values[formula.name, kind.id] = self._result(formula, kind.id)
+
+    # Bays that are not all alike
+
+    def _lay_out_one_by_one(self) -> None:
+        value = self._values
+        value["laid_out", None] = 1.0
+        widths = [shape.box_width_mm for shape in self._shapes()] or [self.value("bay_box_width")]
+        value["laid_out_bays", None] = self.bays_that_fit(widths)
+        self._evaluate()
+        self._take_in(lay_out(self._shapes(), self._rules()))
+
+    def _take_in(self, layout: Layout) -> None:
+        """What follows from where the bays stand: their kinds, and the run's length."""
+        met = KindList(BayKind(self.value("bay_box_width")))
+        for bay in layout.bays:
+            rows = bay.rows if bay.has_own_rows else 0
+            met.meet(BayKind(bay.box_width_mm, rows), 1)
+            for depth in sorted({zone.depth_mm for zone in bay.zones if zone.depth_mm > 0}):
+                met.meet(BayKind(bay.box_width_mm, rows, depth))
+        self.kinds = met.kinds
+        others = self.kinds[1:]
+        place = {
+            "other_bays": float(sum(kind.bays for kind in others)),
+            "sections": float(max(1, layout.sections)),
+            "gaps": layout.gaps_mm,
+            "closed_wall": layout.closed_mm,
+        }
+        self._values.update({(name, None): number for name, number in place.items()})
+        self._evaluate()  # before the kinds, which rest on general values
+        for kind in others:
+            self._evaluate_kind(kind)
+        self._families["clear_of_bays"] = tuple(self._values["clear_of_bays", kind.id] for kind in others)
+        self._evaluate()
+
+    def _shapes(self) -> list[BayShape]:
+        limits, fixed = self._project.limits, self._project.arrangement.box_widths_mm
+        ordinary = self.value("bay_box_width")
+        widths = [
+            fixed[bay] if bay < len(fixed) else limits.wish(bay).box_width_mm or ordinary
+            for bay in range(round(self.value("bay_count")))
         ]
-        for family in FAMILY_INPUTS:
-            for number, value in enumerate(self._families[family.name], 1):
-                name = f"{family.name}_{number}"
-                label = f"{family.label} ({number})"
-                entries.append(self._input(name, name, None, label, family.unit, family.group, family.field, "", value))
-        for size_id in self._size_ids:
-            for given_size in SIZE_INPUTS:
-                name, field = given_size.name, f"box_sizes[{size_id}].{given_size.field}"
-                label = f"{given_size.label}, {self._size_names[size_id]}"
-                cell = self._cell(name, size_id)
-                entries.append(self._input(name, cell, size_id, label, given_size.unit, given_size.group, field, ""))
-        return entries
+        return self._shapes_of(widths)
 
-    def _input(
-        self,
-        name: str,
-        cell: str,
-        size_id: str | None,
-        label: str,
-        unit: str,
-        group: str,
-        field: str,
-        note: str,
-        value: float | None = None,
-    ) -> Entry:
-        value = self._values[name, size_id] if value is None else value
-        return Entry(
-            key=key_of(name, size_id),
-            name=name,
-            size_id=size_id,
-            label=label,
-            unit=unit,
-            value=value,
-            group=group,
-            is_input=True,
-            working=f"{label} {self._quantity(value, unit)}",
-            inputs=(),
-            field=field,
-            cell=cell,
-            excel="",
-            note=note,
+    def _shapes_of(self, box_widths_mm: Sequence[float]) -> list[BayShape]:
+        wish = self._project.limits.wish
+        return [BayShape(w, self._clear_width(w), wish(bay).rows) for bay, w in enumerate(box_widths_mm)]
+
+    def _clear_width(self, box_width_mm: float) -> float:
+        """A bay's clear width by the formulas, for any box width."""
+        if box_width_mm not in self._clear_widths:
+            self._clear_widths[box_width_mm] = self._with("bay_box_width", box_width_mm, "bay_clear_width")
+        return self._clear_widths[box_width_mm]
+
+    def _rows_under(self, height_mm: float) -> int:
+        return round(self._with("height_limit", height_mm, "rows_that_fit"))
+
+    def _with(self, name: str, value: float, wanted: str) -> float:
+        """What `wanted` would be if an input had another value."""
+        changed = dict(self._values)
+        changed[name, None] = value
+        values = Values(changed, self._families)
+        for needed in _needs(wanted, name):
+            scope = scope_of(self._names, values, self.kinds, None)
+            changed[needed, None] = _BY_NAME[needed].expression.evaluate(scope)
+        return changed[wanted, None]
+
+    def _rules(self, rows: int | None = None) -> Rules:
+        return Rules(
+            space=self._project.space,
+            upright_mm=self.value("upright_thickness"),
+            overhang_mm=self.value("overhang_side"),
+            own_uprights=self.value("own_uprights") > 0,
+            room_mm=self.value("room_for_run"),
+            rows=round(self.value("upright_rows")) if rows is None else rows,
+            rows_under=self._rows_under,
         )
 
 
-class _SizedValues(dict[str, float]):
-    """Reads a name at one box size: the size's own value where it has one, else the general one."""
-
-    def __init__(self, values: dict[tuple[str, str | None], float], size_id: str | None) -> None:
-        super().__init__()
-        self._all = values
-        self._size_id = size_id
-
-    def __missing__(self, name: str) -> float:
-        own = self._all.get((name, self._size_id))
-        return self._all[name, None] if own is None else own
+def _is_mixed(project: Project) -> bool:
+    """Whether bays may differ from one another, or must go around something."""
+    space, limits = project.space, project.limits
+    return bool(space.zones or space.ceiling or limits.bays or project.arrangement.box_widths_mm)
 
 
-_DECLARED: tuple[Input | SizeInput | FamilyInput | Formula, ...] = (*INPUTS, *SIZE_INPUTS, *FAMILY_INPUTS, *FORMULAS)
-_LABELS = {item.name: item.label for item in _DECLARED}
-_UNITS = {item.name: item.unit for item in _DECLARED}
-_PER_SIZE = {given.name for given in SIZE_INPUTS} | {formula.name for formula in FORMULAS if formula.per_size}
+def _needs(wanted: str, changed: str) -> list[str]:
+    """The formulas between a changed input and a wanted formula, in the order of declaration."""
+    touched = {changed}
+    order = []
+    for formula in FORMULAS:
+        if not formula.per_size and not formula.kind_only and touched & set(formula.expression.names):
+            touched.add(formula.name)
+            order.append(formula.name)
+    below = {wanted}
+    for name in reversed(order):
+        if name in below:
+            below |= set(_BY_NAME[name].expression.names)
+    return [name for name in order if name in below]
 
 
 def derive(project: Project) -> Workings:

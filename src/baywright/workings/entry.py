@@ -5,11 +5,15 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Entry:
-    """One named value with its working. `key` is unique: the name, for a box size followed by its id in brackets."""
+    """One named value with its working. `key` is unique: the name, for a box size or a kind of bay followed by its id
+    in brackets.
+    """
 
     key: str
     name: str
     size_id: str | None
+    kind_id: str | None
+    """The kind of bay; None for the ordinary one."""
     label: str
     unit: str
     value: float
@@ -28,6 +32,6 @@ class Entry:
     note: str
 
 
-def key_of(name: str, size_id: str | None) -> str:
-    """The key of an entry: `bay_pitch`, or `need_height[euro-120]`."""
-    return name if size_id is None else f"{name}[{size_id}]"
+def key_of(name: str, of: str | None) -> str:
+    """The key of an entry: `bay_pitch`; of a box size `need_height[euro-120]`; of a kind of bay `bay_pitch[bay-a]`."""
+    return name if of is None else f"{name}[{of}]"

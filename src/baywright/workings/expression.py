@@ -1,7 +1,7 @@
 """The little language in which formulas are declared, and its three readings: a value, words, a spreadsheet formula.
 
 An expression is written like `ceil(need_height / pitch)`: names, numbers, + − × ÷, comparisons, and the functions
-`ceil`, `floor`, `max`, `min`, `choose(condition, then, otherwise)` and `longest_up_to(limit, family)`.
+`ceil`, `floor`, `max`, `min`, `choose(condition, then, otherwise)`, `longest_up_to(limit, family)` and `total(family)`.
 Law: all three readings come from the one parsed tree, so they cannot drift apart.
 
 `ceil` and `floor` forgive 1e-9, so that noise in the last binary digit never costs a whole hole row.
@@ -162,7 +162,7 @@ def _taken(arguments: list[ast.expr], scope: Scope) -> ast.expr:
 
 def _family(node: ast.expr) -> str:
     if not isinstance(node, ast.Name):
-        raise ValueError("longest_up_to takes the name of a list input as its second argument.")
+        raise ValueError("longest_up_to and total take the name of a list of values.")
     return node.id
 
 
@@ -239,6 +239,11 @@ _FUNCTIONS: dict[str, _Reading] = {
         lambda a, s: _evaluate(_taken(a, s), s),
         lambda a, s, outer: _words(_taken(a, s), s, outer),
         lambda a, s: f"IF({_joined(a, lambda x: _spreadsheet(x, s, 0), ',')})",
+    ),
+    "total": (
+        lambda a, s: sum(s.families[_family(a[0])]),
+        lambda a, s, _: " + ".join(s.number(value) for value in s.families[_family(a[0])]) or "0",
+        lambda a, s: f"({'+'.join(s.family_cells(_family(a[0]))) or '0'})",
     ),
     "longest_up_to": (_longest, lambda a, s, _: _longest_words(a, s), _longest_spreadsheet),
 }

@@ -12,7 +12,9 @@ from baywright.workings.expression import Expression
 
 @dataclass(frozen=True)
 class Formula:
-    """A named formula over named inputs and earlier formulas; `per_size` ones have a value for each box size."""
+    """A named formula over named inputs and earlier formulas. `per_size` ones have a value for each box size,
+    `per_kind` ones a general value and one for each further kind of bay, `kind_only` ones these only.
+    """
 
     name: str
     label: str
@@ -21,6 +23,8 @@ class Formula:
     group: str
     note: str = ""
     per_size: bool = False
+    per_kind: bool = False
+    kind_only: bool = False
 
     @cached_property
     def expression(self) -> Expression:
@@ -35,13 +39,16 @@ _DEEP = "Front to back"
 _PIECES = "Pieces"
 
 FORMULAS: tuple[Formula, ...] = (
-    Formula("drawer_inside_width", "drawer inside width", "mm", "bay_box_width + 2 * lateral_play", _ACROSS),
+    Formula(
+        "drawer_inside_width", "drawer inside width", "mm", "bay_box_width + 2 * lateral_play", _ACROSS, per_kind=True
+    ),
     Formula(
         "drawer_outside_width",
         "drawer outside width",
         "mm",
         "bay_box_width + 2 * lateral_play + 2 * drawer_side_thickness",
         _ACROSS,
+        per_kind=True,
     ),
     Formula(
         "bay_clear_width",
@@ -50,6 +57,7 @@ FORMULAS: tuple[Formula, ...] = (
         "drawer_outside_width + 2 * runner_thickness",
         _ACROSS,
         "Clear width between two uprights: the drawer and a runner on each side.",
+        per_kind=True,
     ),
     Formula(
         "bay_pitch",
@@ -58,14 +66,24 @@ FORMULAS: tuple[Formula, ...] = (
         "choose(own_uprights, bay_clear_width + 2 * upright_thickness, bay_clear_width + upright_thickness)",
         _ACROSS,
         "What one more bay adds to the run.",
+        per_kind=True,
     ),
     Formula("room_for_run", "room for the run", "mm", "wall_length - 2 * overhang_side", _ACROSS),
+    Formula(
+        "shelf_room",
+        "room kept for the shelf bay",
+        "mm",
+        "choose(shelf_bay_wanted, choose(wished_shelf_width > 0, wished_shelf_width + "
+        "choose(own_uprights, 2 * upright_thickness, upright_thickness), 0), 0)",
+        _ACROSS,
+        "Only where a clear width is wished for it; else it takes what is left.",
+    ),
     Formula(
         "bays_that_fit",
         "bays that fit the wall",
         "bays",
-        "max(0, choose(own_uprights, floor(room_for_run / bay_pitch), "
-        "floor((room_for_run - upright_thickness) / bay_pitch)))",
+        "choose(laid_out, laid_out_bays, max(0, choose(own_uprights, floor((room_for_run - shelf_room) / bay_pitch), "
+        "floor((room_for_run - shelf_room - upright_thickness) / bay_pitch))))",
         _ACROSS,
     ),
     Formula(
@@ -77,10 +95,27 @@ FORMULAS: tuple[Formula, ...] = (
         "Of the present plan; before there is one, the fixed number, else as many as fit.",
     ),
     Formula(
+        "clear_of_bays",
+        "clear width of the bays of this kind",
+        "mm",
+        "kind_bays * bay_clear_width",
+        _ACROSS,
+        kind_only=True,
+    ),
+    Formula(
+        "total_clear_width",
+        "clear width of all drawer bays",
+        "mm",
+        "(bay_count - other_bays) * bay_clear_width + total(clear_of_bays)",
+        _ACROSS,
+    ),
+    Formula(
         "bays_run_length",
         "length of the drawer bays",
         "mm",
-        "choose(own_uprights, bay_count * bay_pitch, bay_count * bay_pitch + upright_thickness)",
+        "choose(laid_out, total_clear_width + choose(own_uprights, 2 * bay_count, bay_count + sections) "
+        "* upright_thickness + gaps, "
+        "choose(own_uprights, bay_count * bay_pitch, bay_count * bay_pitch + upright_thickness))",
         _ACROSS,
         "With all their uprights.",
     ),
@@ -88,8 +123,8 @@ FORMULAS: tuple[Formula, ...] = (
         "left_over_clear_width",
         "left-over clear width",
         "mm",
-        "max(0, choose(own_uprights, room_for_run - bays_run_length - 2 * upright_thickness, "
-        "room_for_run - bays_run_length - upright_thickness))",
+        "max(0, choose(own_uprights, room_for_run - closed_wall - bays_run_length - 2 * upright_thickness, "
+        "room_for_run - closed_wall - bays_run_length - upright_thickness))",
         _ACROSS,
         "Clear width of the rest of the wall once its own end upright (two with own uprights) is taken off.",
     ),
@@ -97,7 +132,8 @@ FORMULAS: tuple[Formula, ...] = (
         "shelf_bay_clear_width",
         "shelf bay clear width",
         "mm",
-        "choose(shelf_bay_wanted, choose(left_over_clear_width >= shelf_bay_least_width, left_over_clear_width, 0), 0)",
+        "choose(shelf_bay_wanted, choose(wished_shelf_width > 0, min(wished_shelf_width, left_over_clear_width), "
+        "choose(left_over_clear_width >= shelf_bay_least_width, left_over_clear_width, 0)), 0)",
         _ACROSS,
         "0: there is no shelf bay.",
     ),
@@ -132,9 +168,11 @@ FORMULAS: tuple[Formula, ...] = (
         "upright_rows",
         "hole rows in an upright",
         "rows",
-        "choose(planned_rows > 0, planned_rows, choose(fixed_rows > 0, fixed_rows, rows_that_fit))",
+        "choose(bay_rows > 0, bay_rows, choose(planned_rows > 0, planned_rows, choose(fixed_rows > 0, fixed_rows, "
+        "rows_that_fit)))",
         _UP,
         "Of the present plan; before there is one, the fixed number, else as many as fit.",
+        per_kind=True,
     ),
     Formula(
         "last_row",
@@ -143,6 +181,7 @@ FORMULAS: tuple[Formula, ...] = (
         "first_row + pitch * (upright_rows - 1)",
         _UP,
         "Over the upright's lower end.",
+        per_kind=True,
     ),
     Formula(
         "upright_height",
@@ -151,6 +190,7 @@ FORMULAS: tuple[Formula, ...] = (
         "pitch * (upright_rows - 1) + 2 * first_row",
         _UP,
         "Whole rows with equal ends, so that the panel can be turned end for end.",
+        per_kind=True,
     ),
     Formula(
         "unit_height",
@@ -159,6 +199,7 @@ FORMULAS: tuple[Formula, ...] = (
         "base_upper_height + upright_height + top_thickness",
         _UP,
         "Floor to the upper side of the top: the worktop's height.",
+        per_kind=True,
     ),
     Formula(
         "lowest_start_row",
@@ -181,6 +222,7 @@ FORMULAS: tuple[Formula, ...] = (
         "rows",
         "max(0, floor((upright_height - lowest_drawer_edge) / pitch))",
         _UP,
+        per_kind=True,
     ),
     Formula(
         "seat", "seat of the box over the drawer's lower edge", "mm", "groove_offset + drawer_bottom_thickness", _UP
@@ -203,7 +245,7 @@ FORMULAS: tuple[Formula, ...] = (
         "choose(full_back, space_depth - overhang_front - back_thickness, space_depth - overhang_front)",
         _DEEP,
     ),
-    Formula("runner_room", "room for the runner", "mm", "upright_depth - rear_gap", _DEEP),
+    Formula("runner_room", "room for the runner", "mm", "upright_depth - rear_gap - zone_depth", _DEEP, per_kind=True),
     Formula(
         "runner_length",
         "runner length",
@@ -212,8 +254,9 @@ FORMULAS: tuple[Formula, ...] = (
         "longest_up_to(runner_room, standard_runner_length))",
         _DEEP,
         "0: no runner fits.",
+        per_kind=True,
     ),
-    Formula("drawer_outside_depth", "drawer outside depth", "mm", "max(0, runner_length)", _DEEP),
+    Formula("drawer_outside_depth", "drawer outside depth", "mm", "max(0, runner_length)", _DEEP, per_kind=True),
     Formula(
         "drawer_inside_depth",
         "drawer inside depth",
@@ -221,6 +264,7 @@ FORMULAS: tuple[Formula, ...] = (
         "max(0, drawer_outside_depth - 2 * drawer_side_thickness)",
         _DEEP,
         "Between the front and the rear rail, which are as thick as the sides.",
+        per_kind=True,
     ),
     Formula("depth_needed", "depth that the deepest box needs", "mm", "deepest_box + stop", _DEEP),
     Formula("depth_spare", "depth to spare", "mm", "drawer_inside_depth - depth_needed", _DEEP),
@@ -238,6 +282,7 @@ FORMULAS: tuple[Formula, ...] = (
         "drawer_outside_width - 2 * drawer_side_thickness",
         _PIECES,
         "Front and rear rail stand between the sides.",
+        per_kind=True,
     ),
     Formula(
         "bottom_width",
@@ -245,6 +290,7 @@ FORMULAS: tuple[Formula, ...] = (
         "mm",
         "drawer_inside_width + 2 * groove_depth - bottom_play",
         _PIECES,
+        per_kind=True,
     ),
     Formula(
         "bottom_depth",
@@ -252,6 +298,7 @@ FORMULAS: tuple[Formula, ...] = (
         "mm",
         "max(0, drawer_inside_depth + 2 * groove_depth - bottom_play)",
         _PIECES,
+        per_kind=True,
     ),
     Formula(
         "base_length",
@@ -260,6 +307,7 @@ FORMULAS: tuple[Formula, ...] = (
         "choose(own_uprights, bay_clear_width + 2 * upright_thickness, run_length)",
         _PIECES,
         "With own uprights each bay has a base of its own.",
+        per_kind=True,
     ),
     Formula("base_depth", "base depth", "mm", "max(0, upright_depth)", _PIECES),
     Formula("top_length", "top length", "mm", "run_length + 2 * overhang_side", _PIECES),

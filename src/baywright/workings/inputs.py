@@ -11,6 +11,7 @@ from functools import reduce
 from baywright.model.construction import Back, FirstRowRule, Uprights
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
+from baywright.workings.kinds import BayKind
 
 NO_BOX_WIDTH_MM = 400.0
 NO_BOX_DEPTH_MM = 300.0
@@ -67,7 +68,7 @@ def _field(name: str, label: str, path: str, unit: str = "mm", note: str = "") -
 
 def sizes_in_use(project: Project) -> tuple[BoxSize, ...]:
     """The box sizes that at least one box has; all sizes while there are no boxes."""
-    used = {box.size_id for box in project.boxes}
+    used = {box.size_id for box in project.boxes_to_place}
     return tuple(size for size in project.box_sizes if size.id in used) or project.box_sizes
 
 
@@ -154,6 +155,12 @@ INPUTS: tuple[Input, ...] = (
     ),
     _field("shelf_bay_wanted", "the rest becomes a shelf bay (1) or not (0)", "limits.shelf_bay", ""),
     _field("shelf_bay_least_width", "least width of a shelf bay", "limits.shelf_bay_least_width_mm"),
+    _field(
+        "wished_shelf_width",
+        "clear width wished for the shelf bay",
+        "limits.shelf_bay_clear_width_mm",
+        note="0: none is wished, it takes what is left.",
+    ),
     _field("shelf_play", "air at each end of a shelf", "limits.shelf_play_mm"),
     _field("fixed_bays", "bays that are fixed", "limits.bay_count", "bays", "0: the number is free."),
     _field("fixed_rows", "rows that are fixed", "limits.upright_rows", "rows", "0: the number is free."),
@@ -178,6 +185,71 @@ SIZE_INPUTS: tuple[SizeInput, ...] = (
     SizeInput("box_depth", "box depth", "mm", lambda size: size.depth_mm, "depth_mm"),
     SizeInput("box_height", "box height", "mm", lambda size: size.height_mm, "height_mm"),
 )
+
+
+@dataclass(frozen=True)
+class KindInput:
+    """An input that each further kind of bay has its own value of; the ordinary kind has `ordinary`."""
+
+    name: str
+    label: str
+    unit: str
+    read: Callable[[BayKind], float]
+    ordinary: float = 0.0
+    note: str = ""
+    group: str = "Kinds of bays"
+
+
+KIND_INPUTS: tuple[KindInput, ...] = (
+    KindInput("kind_bays", "bays of this kind", "bays", lambda kind: kind.bays),
+    KindInput("bay_rows", "rows of this bay alone", "rows", lambda kind: kind.rows, note="0: as many as the run has."),
+    KindInput(
+        "zone_depth",
+        "depth that a zone of the wall takes",
+        "mm",
+        lambda kind: kind.zone_depth_mm,
+        note="Drawers that cross the zone stay in front of it.",
+    ),
+)
+
+
+@dataclass(frozen=True)
+class PlaceInput:
+    """An input that follows from where the bays come to stand along the wall; `ordinary` where all are alike."""
+
+    name: str
+    label: str
+    unit: str
+    ordinary: float
+    note: str = ""
+    group: str = "Inputs"
+
+
+PLACE_INPUTS: tuple[PlaceInput, ...] = (
+    PlaceInput(
+        "laid_out",
+        "the bays are laid out one by one (1) or all alike (0)",
+        "",
+        0.0,
+        "One by one where bays have wishes of their own, or zones or a sloping ceiling are in the way.",
+    ),
+    PlaceInput(
+        "laid_out_bays",
+        "bays that fit as they are laid out",
+        "bays",
+        0.0,
+        "Counted from the left till the wall is full.",
+    ),
+    PlaceInput("other_bays", "bays of other kinds", "bays", 0.0, "Bays that are not of the ordinary kind."),
+    PlaceInput(
+        "sections", "sections of the run", "", 1.0, "More than one where a zone that is kept clear interrupts the run."
+    ),
+    PlaceInput("gaps", "wall left out between bays", "mm", 0.0, "For zones that are kept clear."),
+    PlaceInput("closed_wall", "wall beyond a zone that is kept clear", "mm", 0.0, "To the right of the bays."),
+)
+
+OWN_INPUTS: tuple[KindInput | PlaceInput, ...] = (*KIND_INPUTS, *PLACE_INPUTS)
+"""What is the same for all bays unless they are laid out one by one."""
 
 FAMILY_INPUTS: tuple[FamilyInput, ...] = (
     FamilyInput(

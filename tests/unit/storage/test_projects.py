@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from baywright.model.project import Project
+from baywright.model.project import FORMAT_VERSION, Project
 from baywright.storage import projects
 from baywright.storage.projects import decode_project, encode_project, read_project, write_project
 from baywright.storage.trouble import ProjectFileError
@@ -67,7 +67,7 @@ def test_a_byte_order_mark_is_no_harm(tmp_path: Path, project: Project) -> None:
         (b'{"format_version": 1, "note": "a\x01"}', "a control character"),
         (b'{"format_version": 1, "x": ' + b"[" * 100_000, "nested too deeply"),
         (b'{"format_version": 1, "x": ' + b"9" * 5_000 + b"}", "a number is too large"),
-        (b'{"format_version": 2, "walls": []}', "made by a newer Baywright (format 2); this one reads formats up to 1"),
+        (b'{"format_version": 3, "walls": []}', "made by a newer Baywright (format 3); this one reads formats up to 2"),
         (b'{"format_version": 0}', "must be a whole number, 1 or more"),
         (b'{"format_version": "1"}', "must be a whole number, 1 or more"),
         (b'{"format_version": NaN}', "must be a whole number, 1 or more"),
@@ -196,17 +196,26 @@ def test_a_project_too_large_to_be_read_is_not_saved(project: Project, monkeypat
 
 
 def test_older_format_is_brought_up_to_date(project: Project, monkeypatch: pytest.MonkeyPatch) -> None:
-    """The seam itself, with the present format playing a later one: format 1 called the name `title`."""
-    document = json.loads(encode_project(project))
-    document["title"] = document.pop("name")
+    """The seam itself: an older format that called the name `title`."""
+    older = {**json.loads(encode_project(project)), "format_version": 1}
+    older["title"] = older.pop("name")
 
     def migrate(data: dict[str, object], version: int, newest: int) -> dict[str, object]:
-        assert (version, newest) == (1, 2)
-        return {**{key: value for key, value in data.items() if key != "title"}, "name": data["title"]}
+        assert (version, newest) == (1, FORMAT_VERSION)
+        kept = {key: value for key, value in data.items() if key != "title"}
+        return {**kept, "name": data["title"], "format_version": newest}
 
-    monkeypatch.setattr(projects, "FORMAT_VERSION", 2)
     monkeypatch.setattr(projects, "migrate", migrate)
-    assert decode_project(json.dumps(document).encode()) == project
-    del document["title"]
+    assert decode_project(json.dumps(older).encode()) == project
+    del older["title"]
     with pytest.raises(ProjectFileError, match="is of format 1 and damaged"):
-        decode_project(json.dumps(document).encode())
+        decode_project(json.dumps(older).encode())
+
+
+def test_format_1_still_opens(project: Project) -> None:
+    """A file of the first format, which knew neither zones nor goals nor what is as built."""
+    first = {**json.loads(encode_project(project)), "format_version": 1}
+    for later in ("goals", "built"):
+        del first[later]
+    del first["space"]["zones"], first["space"]["ceiling"], first["limits"]["bays"]
+    assert decode_project(json.dumps(first).encode()) == project
