@@ -5,8 +5,11 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from baywright.app.commands import SetField
 from baywright.app.session import Session
+from baywright.gui.elevation.sheet import LEAST_SCALE
 from baywright.gui.elevation.view import ElevationView
+from baywright.model.space import LONGEST_WALL_MM
 
 
 def _wheel(view: ElevationView, pixel: QPointF, turn: int, modifier: Qt.KeyboardModifier) -> None:
@@ -85,7 +88,20 @@ def test_zoom_has_ends(view: ElevationView) -> None:
     assert view.canvas.pixels_per_mm == 12.0
     for _ in range(80):
         view.zoom_out()
-    assert view.canvas.pixels_per_mm == 0.01
+    assert view.canvas.pixels_per_mm == LEAST_SCALE
+
+
+def test_the_longest_run_fits_a_small_view(view: ElevationView, session: Session) -> None:
+    session.do(SetField("space.length_mm", LONGEST_WALL_MM))
+    shape = session.project.arrangement.replace(bay_count=200)
+    session.do(SetField("arrangement", shape))
+    view.resize(620, 300)
+    view.zoom_to_fit()
+    frame = view.shown.frame
+    assert frame is not None
+    assert len(frame.bays) == 200
+    left, right = (view.canvas.mapFromScene(x, 0.0).x() for x in (frame.wall.left, frame.wall.right))
+    assert 0 <= left < right <= view.canvas.viewport().width()
 
 
 def test_after_zooming_a_new_size_keeps_the_scale_and_an_edit_too(view: ElevationView, session: Session) -> None:

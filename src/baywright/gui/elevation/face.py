@@ -20,6 +20,8 @@ SIGN_WIDTH_PX = 14.0
 _LEAST_SIGN_HEIGHT_PX = 12.0
 _LEAST_SIGN_FACE_PX = 30.0
 _WIDE_FACE_PX, _NARROW_FACE_PX = 150.0, 96.0
+_LEAST_FACE_PX = 20.0
+"""Narrower faces show nothing but what they are and whether something is wrong; runs of hundreds of bays have such."""
 
 
 @dataclass(frozen=True)
@@ -34,6 +36,10 @@ class FaceStyle:
 def paint_drawer(painter: QPainter, drawer: Drawer, style: FaceStyle, *, selected: bool) -> None:
     """Paint one drawer in its place."""
     with in_pixels(painter) as pixels:
+        if pixels.scale * drawer.areas.box.width < _LEAST_FACE_PX:
+            painter.fillRect(pixels.rect(drawer.areas.outside), QColor(style.colours.tray))
+            _paint_box(painter, pixels.rect(drawer.areas.box), drawer, style.colours, selected=selected)
+            return
         _paint_tray(painter, drawer.areas, style.colours, pixels)
         face = pixels.rect(drawer.areas.box)
         _paint_box(painter, face, drawer, style.colours, selected=selected)

@@ -32,6 +32,11 @@ class DrawerItem(QGraphicsItem):
         """Show this state of the drawer from now on."""
         self.prepareGeometryChange()
         self.drawer, self._style = drawer, style
+        # Qt asks for these at every repaint, so they are worked out once.
+        areas = drawer.areas
+        self._grip = areas.outside.rect().united(areas.box.rect())
+        runners = areas.runners[0].rect().united(areas.runners[1].rect())
+        self._bounds = self._grip.united(areas.clearance.rect()).united(runners)
         self.setToolTip(box_tip(drawer.box, drawer.size, style.unit, drawer))
         self.update()
 
@@ -41,14 +46,12 @@ class DrawerItem(QGraphicsItem):
 
     def boundingRect(self) -> QRectF:
         """The tray, the box and the air over it."""
-        areas = self.drawer.areas
-        runners = areas.runners[0].rect().united(areas.runners[1].rect())
-        return areas.outside.rect().united(areas.box.rect()).united(areas.clearance.rect()).united(runners)
+        return self._bounds
 
     def shape(self) -> QPainterPath:
         """Tray and box: what the pointer can take hold of."""
         path = QPainterPath()
-        path.addRect(self.drawer.areas.outside.rect().united(self.drawer.areas.box.rect()))
+        path.addRect(self._grip)
         return path
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:

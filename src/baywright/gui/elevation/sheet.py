@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QWidget
 from baywright.gui.elevation.area import Area
 
 ZOOM_STEP = 1.25
-LEAST_SCALE, MOST_SCALE = 0.01, 12.0
-"""Pixels a mm."""
+LEAST_SCALE, MOST_SCALE = 0.001, 12.0
+"""Pixels a mm; at the least one the longest wall a project may have, 100 m, takes 100 pixels."""
 
 
 class Sheet(QGraphicsView):

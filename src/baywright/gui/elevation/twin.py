@@ -23,6 +23,7 @@ from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_capti
 from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.view import ElevationView
+from baywright.gui.tables.model import runs
 from baywright.model.length import LengthUnit, format_length
 
 HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock")
@@ -55,9 +56,9 @@ class DrawerTable(QAbstractTableModel):
         before, same_unit = self._drawers, unit == self._unit
         if same_unit and [d.box.id for d in drawers] == [d.box.id for d in before]:
             self._drawers = drawers
-            for row, (new, old) in enumerate(zip(drawers, before, strict=True)):
-                if new is not old and new != old:
-                    self.dataChanged.emit(self.index(row, 0), self.index(row, len(HEADINGS) - 1))
+            pairs = enumerate(zip(drawers, before, strict=True))
+            for first, last in runs([row for row, (new, old) in pairs if new is not old and new != old]):
+                self.dataChanged.emit(self.index(first, 0), self.index(last, len(HEADINGS) - 1))
             return
         self.beginResetModel()
         self._drawers, self._unit = drawers, unit
