@@ -1,8 +1,9 @@
 """Bin packing as bays: the distribution engine, told to take as few bays as it can, against known optima.
 
 Sources. The uniform and triplet classes of E. Falkenauer, “A hybrid grouping genetic algorithm for bin packing”,
-Journal of Heuristics 2 (1996), 5–30, read from a file that is not part of the project: `one_dimensional_bin_packing.json` in
-the folder that the environment variable `BAYWRIGHT_BENCHMARKS` names, else in `shared/benchmarks` beside the checkout.
+Journal of Heuristics 2 (1996), 5–30, read from a file that is not part of the project:
+`one_dimensional_bin_packing.json` in the folder that the environment variable `BAYWRIGHT_BENCHMARKS` names, else in
+`shared/benchmarks` beside the checkout.
 Triplets are made here as well, by that paper's construction (the ends of its intervals from memory): every bin is
 filled to the brim by three items, the first of 38 to 49 % of it, the second from a quarter of it to half of what is
 left. All items being under half a bin and the sum being n/3 bins, the optimum is n/3, also where a bin may take three

@@ -11,7 +11,7 @@ from itertools import permutations
 from baywright.model.construction import Boards, Drawers
 from baywright.model.inventory import Box
 from baywright.model.project import Project
-from tests.oracle.measure import TINY_MM, first_row_mm
+from tests.oracle.wall import TINY_MM, first_row_mm
 
 
 def least_shape(project: Project, most_bays: int, most_rows: int) -> tuple[int, int] | None:

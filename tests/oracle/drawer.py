@@ -1,0 +1,122 @@
+"""One drawer with what stands in it, measured and weighed: width, depth, height, load.
+
+Shares no code with the program's workings, planner or making, only the document.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from baywright.model.arrangement import Placement
+from baywright.model.project import Project
+from tests.oracle.wall import TINY_MM, Bay, base_mm, first_row_mm, upright_depth_mm
+
+PLYWOOD_KG_PER_MM3 = 680e-9
+"""The board that the program reckons with, told as an assumption in its material list."""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """A box as it stands in a drawer: across the front, front to back, and up."""
+
+    box_id: str
+    wide_mm: float
+    deep_mm: float
+    high_mm: float
+    kg: float
+
+
+def standing(project: Project, p: Placement) -> Standing:
+    box = project.box(p.box_id)
+    size = project.size_of(box)
+    wide, deep = (size.depth_mm, size.width_mm) if p.turned else (size.width_mm, size.depth_mm)
+    return Standing(p.box_id, wide, deep, size.height_mm, box.loaded_mass_kg or 0.0)
+
+
+def lower_edge_mm(project: Project, row: int) -> float:
+    """A drawer's lower edge over the base, its runners at that row."""
+    made = project.construction
+    return first_row_mm(project) + made.hole_rows.pitch_mm * row - made.runners.line_offset_mm
+
+
+def need_mm(project: Project, high_mm: float) -> float:
+    """From the drawer's lower edge to where the next thing may begin, with a box so high in it."""
+    made = project.construction
+    over_box = made.drawers.groove_offset_mm + made.boards.drawer_bottom_mm + high_mm + made.drawers.clearance_mm
+    return max(over_box, made.drawers.side_height_mm + made.drawers.gap_over_side_mm)
+
+
+def rows_taken(project: Project, high_mm: float) -> int:
+    """Whole rows of a drawer with a box so high in it."""
+    pitch, rows = project.construction.hole_rows.pitch_mm, 1
+    while rows * pitch < need_mm(project, high_mm) - TINY_MM:
+        rows += 1
+    return rows
+
+
+def runner_mm(project: Project, zone_mm: float) -> float:
+    """The longest runner behind which everything stays free; 0 where none is short enough."""
+    runners = project.construction.runners
+    room = upright_depth_mm(project) - runners.rear_gap_mm - zone_mm
+    there = runners.lengths_mm if runners.length_mm is None else (runners.length_mm,)
+    return max((length for length in there if length <= room + TINY_MM), default=0.0)
+
+
+def zone_mm(project: Project, bay: Bay, row: int, rows: int) -> float:
+    """How far what stands out from the wall reaches into the room of a drawer of so many rows."""
+    bottom = base_mm(project) + lower_edge_mm(project, row)
+    top = bottom + rows * project.construction.hole_rows.pitch_mm
+    crossed = [z.depth_mm for z in bay.zones if z.bottom_mm < top - TINY_MM and bottom + TINY_MM < z.top_mm]
+    return max(crossed, default=0.0)
+
+
+def drawer_kg(project: Project, box_width_mm: float, runner: float) -> float:
+    """Two sides, two rails between them, a bottom in grooves."""
+    boards, made = project.construction.boards, project.construction.drawers
+    inside = box_width_mm + 2 * made.lateral_play_mm
+    grooves = 2 * made.groove_depth_mm - made.bottom_play_mm
+    rim = 2 * (runner + inside) * made.side_height_mm * boards.drawer_side_mm
+    deep = max(0.0, runner - 2 * boards.drawer_side_mm)
+    bottom = (inside + grooves) * max(0.0, deep + grooves) * boards.drawer_bottom_mm
+    return (rim + bottom) * PLYWOOD_KG_PER_MM3
+
+
+def drawer_faults(project: Project, bay: Bay, boxes: Sequence[Placement]) -> list[str]:
+    """What is wrong with what stands in one drawer of a bay, wherever else boxes stand."""
+    made, name = project.construction, "+".join(p.box_id for p in boxes)
+    inside = [standing(project, p) for p in boxes]
+    found = _order_faults(project, boxes)
+    for p in boxes:
+        if p.turned and not project.size_of(project.box(p.box_id)).may_turn:
+            found.append(f"{p.box_id}: must not be turned")
+    rows = rows_taken(project, max(b.high_mm for b in inside))
+    runner = runner_mm(project, zone_mm(project, bay, boxes[0].row, rows))
+    room = runner - 2 * made.boards.drawer_side_mm
+    play, stop = made.drawers.lateral_play_mm, made.drawers.stop_mm
+    is_file = any(p.behind for p in boxes)
+    wide, deep = [b.wide_mm for b in inside], [b.deep_mm for b in inside]
+    across = max(wide) if is_file else sum(wide) + (len(boxes) - 1) * play
+    along = sum(deep) + (len(boxes) - 1) * stop if is_file else max(deep)
+    if across > bay.box_width_mm + TINY_MM:
+        found.append(f"{name}: {across} mm across in a bay for {bay.box_width_mm} mm")
+    if runner <= 0 or along + stop > room + TINY_MM:
+        found.append(f"{name}: {along} mm deep in {room} mm")
+    return found + _load_faults(project, bay, inside, runner)
+
+
+def _order_faults(project: Project, boxes: Sequence[Placement]) -> list[str]:
+    """Boxes in one drawer stand in a row or in a file, one at each place, and all of them may."""
+    count = len(boxes)
+    places = sorted((p.abreast, p.behind) for p in boxes)
+    in_row = places == [(n, 0) for n in range(count)]
+    in_file = places == [(0, n) for n in range(count)]
+    sizes = [project.size_of(project.box(p.box_id)) for p in boxes]
+    name = "+".join(p.box_id for p in boxes)
+    if not in_row and not in_file:
+        return [f"{name}: neither in a row nor in a file: {places}"]
+    most = min(size.most_abreast if in_row else size.most_behind for size in sizes)
+    return [f"{name}: {count} in a drawer, allowed {most}"] if count > max(1, most) else []
+
+
+def _load_faults(project: Project, bay: Bay, inside: Sequence[Standing], runner: float) -> list[str]:
+    left = max(project.construction.runners.load_classes_kg) - drawer_kg(project, bay.box_width_mm, runner)
+    return [f"{b.box_id}: {b.kg} kg, {left / len(inside)} kg left" for b in inside if b.kg > left / len(inside) + 1e-9]
