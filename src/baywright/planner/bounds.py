@@ -1,11 +1,16 @@
 """Arithmetic that settles most questions before any search: what is needed against what is there.
 
 Each check is a counting argument that a person can follow: rows over rows, boxes over drawers, large boxes over
-bays, boxes of a locked bay over that bay. A shortage found here is a proof; none found proves nothing.
+bays, boxes of a locked bay over that bay, spare rows over what is left. A shortage found here is a proof; none found
+proves nothing. A box that may share a drawer counts with its share of the best drawer that it could be in: half the
+rows of a drawer of two, a third of one of three.
 """
 
+from collections import Counter
 from dataclasses import dataclass
 from enum import Enum
+from fractions import Fraction
+from math import ceil
 
 from baywright.planner.flow import most_drawers
 from baywright.planner.problem import Kind, Problem, Span
@@ -20,6 +25,8 @@ class Lack(Enum):
     DRAWERS = "drawers"
     BAYS = "bays"
     """Items of which no two fit in one bay, over bays."""
+    SPARE = "spare"
+    """Rows needed and rows to be left free together, over rows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +49,7 @@ def shortage(problem: Problem) -> Shortage | None:
     if homeless := problem.homeless():
         return Shortage(Lack.PLACE, len(homeless), 0, homeless)
     found = _over(problem, tuple(range(len(problem.kinds))), tuple(range(len(problem.items))), None)
+    found = found or _spare(problem)
     if found is not None or len(problem.kinds) == 1:
         return found
     for number in range(len(problem.kinds)):
@@ -66,15 +74,54 @@ def _over(problem: Problem, kinds: tuple[int, ...], items: tuple[int, ...], abou
     for number in kinds:
         kind, most = problem.kinds[number], most_drawers(problem, number)
         drawers += kind.bays * (most if kind.drawers is None else min(most, kind.drawers))
-    if len(items) > drawers:
-        return Shortage(Lack.DRAWERS, len(items), drawers, items, about)
+    if (needed := drawers_needed(problem, items)) > drawers:
+        return Shortage(Lack.DRAWERS, needed, drawers, items, about)
     return _large(problem, kinds, items, about)
 
 
 def rows_needed(problem: Problem, items: tuple[int, ...]) -> int:
     """The rows that items take at least, each in the kind of bay that suits it best."""
-    least = [min((s.rows for s in shape.spans if s is not None), default=0) for shape in problem.shapes]
-    return sum(least[problem.items[i].shape] for i in items)
+    least = [Fraction(min((s.rows for s in shape.spans if s is not None), default=0)) for shape in problem.shapes]
+    for shapes, rows in _teams(problem):
+        for shape in shapes:
+            least[shape] = min(least[shape], Fraction(rows, len(shapes)))
+    return ceil(sum(least[problem.items[i].shape] for i in items))
+
+
+def drawers_needed(problem: Problem, items: tuple[int, ...]) -> int:
+    """The drawers that items take at least."""
+    least = [Fraction(1)] * len(problem.shapes)
+    for shapes, _ in _teams(problem):
+        for shape in shapes:
+            least[shape] = min(least[shape], Fraction(1, len(shapes)))
+    return ceil(sum(least[problem.items[i].shape] for i in items))
+
+
+def _teams(problem: Problem) -> list[tuple[tuple[int, ...], int]]:
+    """The teams for which there are enough items, each with the fewest rows it takes anywhere."""
+    if not problem.teams:
+        return []
+    there = Counter(item.shape for item in problem.items)
+    return [
+        (team.shapes, min(span.rows for span in team.spans if span is not None))
+        for team in problem.teams
+        if any(span is not None for span in team.spans) and not Counter(team.shapes) - there
+    ]
+
+
+def _spare(problem: Problem) -> Shortage | None:
+    """The rows to be left free, against what is left when every drawer takes as few rows as it can."""
+    if not problem.spare_rows:
+        return None
+    items = tuple(range(len(problem.items)))
+    extra = 0
+    for number, kind in enumerate(problem.kinds):
+        end = kind.usable[1] if kind.usable is not None else kind.rows
+        spans = [shape.spans[number] for shape in problem.shapes]
+        beyond = [max(0, s.highest + s.rows - end) for i in items if (s := spans[problem.items[i].shape]) is not None]
+        extra += sum(sorted(beyond, reverse=True)[: kind.bays])
+    needed, available = rows_needed(problem, items) + problem.spare_rows, problem.room + extra
+    return Shortage(Lack.SPARE, needed, available, items, None, extra) if needed > available else None
 
 
 def rows_available(problem: Problem, number: int, items: tuple[int, ...]) -> tuple[int, int]:
@@ -114,6 +161,10 @@ def _large(problem: Problem, kinds: tuple[int, ...], items: tuple[int, ...], abo
 def _pair_fits(problem: Problem, lower: int, upper: int, number: int) -> bool:
     kind = problem.kinds[number]
     below, above = problem.shapes[lower].spans[number], problem.shapes[upper].spans[number]
+    if any(
+        Counter((lower, upper)) <= Counter(team.shapes) and kind.starts(team.spans[number]) for team in problem.teams
+    ):
+        return True
     return _fits_over(kind, below, above) or _fits_over(kind, above, below)
 
 

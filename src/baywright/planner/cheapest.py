@@ -92,7 +92,7 @@ class _Search:
                 break
             starts, rows = flow.starts(outcome.value), pricing.rows(outcome.value, self._present_rows)
             if without_limit:
-                places = self._dealt(Counter({(s.arc.family, s.arc.row): s.count for s in starts}), rows)
+                places = self._dealt(flow.counts(starts), rows)
             else:
                 places = paths.split(problem, flow.family_of, starts, rows, self._present)
             if places is not None and self._problem.cost(places) < self._problem.cost(best):

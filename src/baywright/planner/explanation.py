@@ -53,6 +53,14 @@ def _counted(project: Project, frame: Frame, lack: Shortage) -> Conflict:
             message=f"{lack.needed} rows needed{where}, {_rows_there(frame, lack)}.",
             box_ids=ids, needed=lack.needed, available=lack.available, unit="rows",
         )  # fmt: skip
+    if lack.lack is Lack.SPARE:
+        spare = frame.problem.spare_rows
+        return Conflict(
+            kind=LimitKind.SPARE_ROWS,
+            message=f"{lack.needed - spare} rows needed and {spare} to stay free are {lack.needed}; "
+            f"there are {lack.available}.",
+            box_ids=ids, needed=lack.needed, available=lack.available, unit="rows",
+        )  # fmt: skip
     if lack.lack is Lack.DRAWERS:
         return Conflict(
             kind=LimitKind.DRAWERS_PER_BAY,

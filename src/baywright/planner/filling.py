@@ -24,7 +24,7 @@ def fill(problem: Problem, check: Callable[[], None] = lambda: None) -> tuple[Pl
     waiting: dict[Span, list[int]] = {}
     for index in range(len(problem.items)):
         span = problem.span(index, 0)
-        if span is None:
+        if span is None or span.barred:
             return None
         waiting.setdefault(span, []).append(index)
     spans = sorted(waiting, key=lambda s: (-s.rows, s.lowest, s.highest))

@@ -1,23 +1,24 @@
 """The distribution as a network flow, written down for the CP-SAT solver.
 
-A bay is a path from its lowest row to its highest: an arc *item starts at this row* leads past the rows the item
+A bay is a path from its lowest row to its highest: an arc *drawer starts at this row* leads past the rows the drawer
 takes, an arc *wait* leads one row up. Bays of one kind are so many units of one flow, so that the solver never tells
 interchangeable bays apart; that is what makes proofs short. Where the limit on drawers a bay can bind, a node is
 (row, drawers so far), else a row alone.
 
-The flow only knows families: shapes with the same spans. Which item of a family takes which start is nothing to the
-flow; what it costs is added by `baywright.planner.pricing`. All numbers are integers, so that a proof of the solver
-holds exactly.
+The flow only knows families (`baywright.planner.family`): what a drawer holds is one item of a family, or a team.
+Which item of a family takes which start is nothing to the flow; what it costs is added by
+`baywright.planner.pricing`. All numbers are integers, so that a proof of the solver holds exactly.
 """
 
-from collections import defaultdict
-from collections.abc import Callable
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
 from ortools.sat.python import cp_model
 
-from baywright.planner.problem import Problem, Span
+from baywright.planner.family import Families, families
+from baywright.planner.problem import Problem
 
 Value = Callable[[cp_model.LinearExprT], int]
 """Reads a variable, or a sum of variables, of a solution."""
@@ -25,7 +26,10 @@ Value = Callable[[cp_model.LinearExprT], int]
 
 @dataclass(frozen=True, slots=True)
 class Arc:
-    """An item of `family` that starts at `row` of a bay of `kind` as drawer number `drawer` (0 where not counted)."""
+    """A drawer that starts at `row` of a bay of `kind` as drawer number `drawer` (0 where not counted).
+
+    `family` is the number of its filling: below the number of families a single item of that family, else a team.
+    """
 
     family: int
     kind: int
@@ -42,7 +46,7 @@ class Start:
 
 
 def most_drawers(problem: Problem, kind: int) -> int:
-    """How many items at most can stand in one bay of that kind, by rows alone."""
+    """How many drawers at most can stand in one bay of that kind, by rows alone."""
     spans = [span for shape in problem.shapes if problem.kinds[kind].starts(span := shape.spans[kind]) and span]
     if not spans:
         return 0
@@ -58,21 +62,13 @@ def counted_drawers(problem: Problem, kind: int) -> int | None:
     return limit
 
 
-def families(problem: Problem) -> tuple[tuple[int, ...], tuple[tuple[Span | None, ...], ...]]:
-    """For each shape the number of its family, and the spans of each family."""
-    numbers: dict[tuple[Span | None, ...], int] = {}
-    for shape in problem.shapes:
-        numbers.setdefault(shape.spans, len(numbers))
-    return tuple(numbers[shape.spans] for shape in problem.shapes), tuple(numbers)
-
-
 def size(problem: Problem) -> int:
     """How many variables the model of a problem has, roughly; to refuse what would not be built in time."""
     total = 0
-    _, spans_by_family = families(problem)
+    fillings = families(problem).fillings
     for number, kind in enumerate(problem.kinds):
         layers = counted_drawers(problem, number) or 1
-        total += layers * (sum(len(kind.starts(spans[number])) for spans in spans_by_family) + kind.rows)
+        total += layers * (sum(len(kind.starts(filling.spans[number])) for filling in fillings) + kind.rows)
     return total
 
 
@@ -82,17 +78,32 @@ class FlowModel:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.model = cp_model.CpModel()
-        self.family_of, self._family_spans = families(problem)
-        self._arcs: dict[Arc, cp_model.IntVar] = {}
-        self._family_counts = [0] * len(self._family_spans)
+        self.families: Families = families(problem)
+        self.family_of = self.families.of_shape
+        self.arcs: dict[Arc, cp_model.IntVar] = {}
+        self._family_counts = [0] * self.families.count
         for item in problem.items:
             self._family_counts[self.family_of[item.shape]] += 1
         for kind in range(len(problem.kinds)):
             if problem.kinds[kind].bays:
                 self._add_kind(kind)
+        self._cover()
+        if problem.spare_rows:
+            self.model.add(sum(self._room_taken()) <= problem.room - problem.spare_rows)
+
+    def _cover(self) -> None:
+        """Every item of every family stands somewhere."""
+        covering: dict[int, list[cp_model.IntVar]] = defaultdict(list)
+        for (family, _), standing in self.starting.items():
+            covering[family] += standing
         for family, count in enumerate(self._family_counts):
-            arcs = [variable for arc, variable in self._arcs.items() if arc.family == family]
-            self.model.add(sum(arcs) == count)
+            self.model.add(sum(covering[family]) == count)
+
+    def _room_taken(self) -> Iterable[cp_model.LinearExprT]:
+        for arc, variable in self.arcs.items():
+            span = self.families.fillings[arc.family].spans[arc.kind]
+            if span is not None and (taken := self.problem.kinds[arc.kind].room_taken(arc.row, span.rows)):
+                yield taken * variable
 
     def _add_kind(self, kind: int) -> None:
         """One flow: its arcs, its waits, and what goes in at every node goes out again."""
@@ -100,15 +111,15 @@ class FlowModel:
         limit = counted_drawers(self.problem, kind)
         entering: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
         leaving: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
-        for family, spans in enumerate(self._family_spans):
-            span = spans[kind]
+        for number, filling in enumerate(self.families.fillings):
+            span = filling.spans[kind]
             if span is None:
                 continue
-            most = min(bays, self._family_counts[family])
+            most = min(bays, *(self._family_counts[family] for family in filling.families))
             for row in self.problem.kinds[kind].starts(span):
                 for drawer in range(1 if limit is None else limit):
                     arc = self.model.new_int_var(0, most, "")
-                    self._arcs[Arc(family, kind, row, drawer)] = arc
+                    self.arcs[Arc(number, kind, row, drawer)] = arc
                     leaving[row, drawer].append(arc)
                     entering[min(row + span.rows, rows), drawer + (limit is not None)].append(arc)
         for layer in range(1 if limit is None else limit + 1):
@@ -121,18 +132,41 @@ class FlowModel:
 
     @cached_property
     def starting(self) -> dict[tuple[int, int], list[cp_model.IntVar]]:
-        """For each (family, row) the variables that count items of the family starting at that row."""
+        """For each (family, row) the variables whose sum counts the items of the family starting at that row; a
+        drawer with two of the family is there twice.
+        """
         found: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
-        for arc, variable in self._arcs.items():
-            found[arc.family, arc.row].append(variable)
+        for (family, _, row), variables in self._standing.items():
+            found[family, row] += variables
         return dict(found)
+
+    @cached_property
+    def _standing(self) -> dict[tuple[int, int, int], list[cp_model.IntVar]]:
+        found: dict[tuple[int, int, int], list[cp_model.IntVar]] = defaultdict(list)
+        for arc, variable in self.arcs.items():
+            for family in self.families.fillings[arc.family].families:
+                found[family, arc.kind, arc.row].append(variable)
+        return found
+
+    def standing(self, family: int, kind: int, row: int) -> cp_model.LinearExprT:
+        """How many items of a family stand at that row of the bays of that kind, alone or in a team."""
+        variables = self._standing.get((family, kind, row))
+        return sum(variables) if variables else 0
 
     def starts(self, value: Value) -> tuple[Start, ...]:
         """The starts of a solution, lowest first."""
-        found = [Start(arc, count) for arc, variable in self._arcs.items() if (count := int(value(variable)))]
+        found = [Start(arc, count) for arc, variable in self.arcs.items() if (count := int(value(variable)))]
         return tuple(sorted(found, key=lambda s: (s.arc.row, s.arc.kind, s.arc.drawer, s.arc.family)))
 
-    def rows(self, starts: tuple[Start, ...]) -> tuple[int, ...]:
+    def counts(self, starts: Iterable[Start]) -> Counter[tuple[int, int]]:
+        """How many items of each family start at each row in a solution, by (family, row)."""
+        found: Counter[tuple[int, int]] = Counter()
+        for start in starts:
+            for family in self.families.fillings[start.arc.family].families:
+                found[family, start.arc.row] += start.count
+        return found
+
+    def rows(self, starts: Iterable[Start]) -> tuple[int, ...]:
         """A start row for every item, as they come: which item of a family goes where is left open by the flow."""
         waiting: dict[int, list[int]] = defaultdict(list)
         for index, item in reversed(list(enumerate(self.problem.items))):
@@ -140,5 +174,6 @@ class FlowModel:
         rows: dict[int, int] = {}
         for start in starts:
             for _ in range(start.count):
-                rows[waiting[start.arc.family].pop()] = start.arc.row
+                for family in self.families.fillings[start.arc.family].families:
+                    rows[waiting[family].pop()] = start.arc.row
         return tuple(rows[i] for i in range(len(self.problem.items)))

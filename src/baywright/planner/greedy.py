@@ -17,7 +17,7 @@ class Stretch:
     """Free rows `first` … `last` − 1 of one bay and the items put there.
 
     The top stretch of a bay has no lid but each item's own highest row: `reach` is as far as the item that can
-    reach highest lets the stack grow.
+    reach highest lets the stack grow. With an item that has barred rows the order is kept as it came (`is_fixed`).
     """
 
     kind: int
@@ -27,12 +27,22 @@ class Stretch:
     is_top: bool
     used: int = 0
     reach: int = 0
+    is_fixed: bool = False
     items: list[int] = field(default_factory=list)
+
+    def bottom(self, span: Span) -> int:
+        """The row at which an item of that span would come to stand."""
+        row = max(self.first, span.lowest) + self.used
+        while row in span.barred:
+            row += 1
+        return row
 
     def slack(self, span: Span) -> int | None:
         """Rows left over once an item of that span is in, or None where it does not fit in."""
-        bottom = max(self.first, span.lowest) + self.used
+        bottom = self.bottom(span)
         end = bottom + span.rows
+        if span.barred and bottom > span.highest:
+            return None
         if self.is_top:
             return max(0, self.last - end) if end <= max(self.reach, span.highest + span.rows) else None
         return self.last - end if end <= self.last and bottom <= span.highest else None
@@ -40,7 +50,8 @@ class Stretch:
     def put(self, item: int, span: Span) -> None:
         """Put an item in."""
         self.items.append(item)
-        self.used += span.rows
+        self.used = self.bottom(span) + span.rows - max(self.first, span.lowest)
+        self.is_fixed |= bool(span.barred)
         self.reach = max(self.reach, span.highest + span.rows)
 
 
@@ -120,12 +131,16 @@ def _stack(problem: Problem, stretch: Stretch) -> list[Place]:
     """The items of a stretch set down: what can stand highest goes to the top, the rest as they came."""
     spans = {i: span for i in stretch.items if (span := problem.span(i, stretch.kind)) is not None}
     order = list(stretch.items)
-    top = max(order, key=lambda i: (spans[i].highest + spans[i].rows, -i))
-    order.remove(top)
+    if not stretch.is_fixed:
+        top = max(order, key=lambda i: (spans[i].highest + spans[i].rows, -i))
+        order.remove(top)
+        order.append(top)
     row = stretch.first
     places = []
-    for i in (*order, top):
+    for i in order:
         row = max(row, spans[i].lowest)
+        while row in spans[i].barred:
+            row += 1
         places.append(Place(i, stretch.kind, stretch.bay, row))
         row += spans[i].rows
     return places

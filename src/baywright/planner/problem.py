@@ -3,13 +3,17 @@
 Nothing of boards, boxes or millimetres is left here, so that the solving modules can be tested against published
 bin-packing problems. Laws:
 
-- An item takes `rows` rows from its start row on; the next item in the same bay starts at or above their end.
-- A start lies in the item's span for that kind of bay: never under `lowest`, never over `highest`, always at a row
-  that there is. Only the highest item of a bay may reach beyond the last row; `highest` alone limits it (the top
-  drawer's exemption).
-- A bay of a kind holds at most `drawers` items. Bays of one kind are interchangeable.
+- An item takes `rows` rows from its start row on; the next drawer in the same bay starts at or above their end.
+- A start lies in the item's span for that kind of bay: never under `lowest`, never over `highest`, never at a barred
+  row, always at a row that there is. Only the highest drawer of a bay may reach beyond the last row; `highest` alone
+  limits it (the top drawer's exemption).
+- A bay of a kind holds at most `drawers` drawers. Bays of one kind are interchangeable.
+- Items that start at the same row of the same bay share one drawer. Their shapes must be a team; the drawer keeps the
+  team's span and is one drawer, however many items are in it.
+- Of the rows that count as room, `spare_rows` stay free, all bays taken together.
 - What is locked is no rule of its own: an item locked to a bay has a span in that bay's kind only; an item locked to
-  its drawer is no item at all, its rows are blocked in that bay and the bay's limit on drawers is one less.
+  its drawer is no item at all, its rows are blocked in that bay and the bay's limit on drawers is one less; or, where
+  others may share its drawer, it is an item with a span of one row.
 """
 
 from collections.abc import Iterable
@@ -19,37 +23,58 @@ from functools import cached_property
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """The rows an item takes in an inner place, and the lowest and highest row it may start at (none if crossed)."""
+    """The rows a drawer takes in an inner place, and the lowest and highest row it may start at (none if crossed).
+
+    `barred` are rows between these at which it may not start, rising.
+    """
 
     rows: int
     lowest: int
     highest: int
+    barred: tuple[int, ...] = ()
+
+
+Spans = tuple[Span | None, ...]
+"""A span for each kind of bay; None: not there."""
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """`bays` bays that are alike, each with rows 0 … `rows` − 1 and at most `drawers` items (None: no limit).
+    """`bays` bays that are alike, each with rows 0 … `rows` − 1 and at most `drawers` drawers (None: no limit).
 
-    `blocked` are the stretches of rows, first and one past the last, that nothing may start or reach into.
+    `blocked` are the stretches of rows, first and one past the last, that nothing may start or reach into. `usable`
+    is the stretch of rows that counts as room; None counts all.
     """
 
     bays: int
     rows: int
     drawers: int | None = None
     blocked: tuple[tuple[int, int], ...] = ()
+    usable: tuple[int, int] | None = None
 
     def admits(self, span: Span, row: int) -> bool:
-        """Whether an item may start at `row` as far as span and blocked stretches go."""
-        if not span.lowest <= row <= span.highest:
+        """Whether a drawer may start at `row` as far as span and blocked stretches go."""
+        if not span.lowest <= row <= span.highest or row in span.barred:
             return False
         end = min(row + span.rows, self.rows)
         return all(end <= first or row >= last for first, last in self.blocked)
 
     def starts(self, span: Span | None) -> tuple[int, ...]:
-        """The rows at which an item may start, lowest first; none where it has no span."""
+        """The rows at which a drawer may start, lowest first; none where it has no span."""
         if span is None or not self.bays or self.drawers == 0:
             return ()
         return tuple(row for row in range(span.lowest, span.highest + 1) if self.admits(span, row))
+
+    def room_taken(self, row: int, rows: int) -> int:
+        """How many of the rows that count as room lie in `rows` rows from `row` on."""
+        first, last = self.usable if self.usable is not None else (0, self.rows)
+        return max(0, min(row + rows, last) - max(row, first))
+
+    @property
+    def room(self) -> int:
+        """The rows of all its bays that count as room and are not blocked."""
+        blocked = sum(self.room_taken(first, last - first) for first, last in self.blocked)
+        return self.bays * (self.room_taken(0, max(self.rows, 0)) - blocked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,12 +83,23 @@ class Shape:
     unit of weight has at each start row.
     """
 
-    spans: tuple[Span | None, ...]
+    spans: Spans
     penalties: tuple[int, ...] = ()
 
     def penalty(self, row: int) -> int:
         """The penalty of starting at `row`; 0 where none is given."""
         return self.penalties[row] if row < len(self.penalties) else 0
+
+
+@dataclass(frozen=True, slots=True)
+class Team:
+    """Two or more items that may share one drawer: their shapes, rising, and the drawer's span in each kind of bay.
+
+    The drawer's starts must be starts of every member, its rows at least those of every member.
+    """
+
+    shapes: tuple[int, ...]
+    spans: Spans
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +113,13 @@ class Item:
 
 @dataclass(frozen=True)
 class Problem:
-    """Kinds of bays, shapes and items. Every item's shape has one span (or None) for each kind."""
+    """Kinds of bays, shapes and items. Every item's shape and every team has one span (or None) for each kind."""
 
     kinds: tuple[Kind, ...]
     shapes: tuple[Shape, ...]
     items: tuple[Item, ...]
+    teams: tuple[Team, ...] = ()
+    spare_rows: int = 0
 
     @cached_property
     def members(self) -> tuple[tuple[int, ...], ...]:
@@ -96,9 +134,24 @@ class Problem:
         """All bays together."""
         return sum(kind.bays for kind in self.kinds)
 
+    @cached_property
+    def room(self) -> int:
+        """The rows of all bays that count as room and are not blocked."""
+        return sum(kind.room for kind in self.kinds)
+
     def span(self, item: int, kind: int) -> Span | None:
-        """The span of an item in a kind of bay; None where it may not stand there at all."""
+        """The span of an item alone in a kind of bay; None where it may not stand there at all."""
         return self.shapes[self.items[item].shape].spans[kind]
+
+    def drawer_span(self, items: Iterable[int], kind: int) -> Span | None:
+        """The span of a drawer with these items; None where they may not share one in that kind of bay."""
+        shapes = tuple(sorted(self.items[item].shape for item in items))
+        spans = self.shapes[shapes[0]].spans if len(shapes) == 1 else self._team_spans.get(shapes)
+        return None if spans is None else spans[kind]
+
+    @cached_property
+    def _team_spans(self) -> dict[tuple[int, ...], Spans]:
+        return {team.shapes: team.spans for team in self.teams}
 
     def homeless(self) -> tuple[int, ...]:
         """Items that no bay can take, whatever else stands there."""
@@ -129,28 +182,52 @@ class Place:
     row: int
 
 
+Drawers = dict[tuple[int, int, int], list[int]]
+"""The items of each drawer by kind, bay and row."""
+
+
+def drawers_of(places: Iterable[Place]) -> Drawers:
+    """The drawers of a plan, in the order in which the places come."""
+    found: Drawers = {}
+    for place in places:
+        found.setdefault((place.kind, place.bay, place.row), []).append(place.item)
+    return found
+
+
+def room_used(problem: Problem, places: Iterable[Place]) -> int:
+    """The rows counting as room that the drawers of a plan take."""
+    return sum(
+        problem.kinds[kind].room_taken(row, span.rows)
+        for (kind, _, row), items in drawers_of(places).items()
+        if (span := problem.drawer_span(items, kind)) is not None
+    )
+
+
 def is_kept(problem: Problem, places: Iterable[Place]) -> bool:
     """Whether the places put every item somewhere once and keep every rule of the problem."""
-    stacks: dict[tuple[int, int], list[Place]] = {}
-    seen: set[int] = set()
-    for place in places:
-        span = problem.span(place.item, place.kind)
-        kind = problem.kinds[place.kind]
-        if place.item in seen or span is None or not kind.admits(span, place.row) or not 0 <= place.bay < kind.bays:
+    drawers = drawers_of(places)
+    items = [item for members in drawers.values() for item in members]
+    if len(items) != len(problem.items) or len(set(items)) != len(items):
+        return False
+    stacks: dict[tuple[int, int], list[tuple[int, int]]] = {}
+    used = 0
+    for (number, bay, row), members in drawers.items():
+        kind, span = problem.kinds[number], problem.drawer_span(members, number)
+        if span is None or not kind.admits(span, row) or not 0 <= bay < kind.bays:
             return False
-        seen.add(place.item)
-        stacks.setdefault((place.kind, place.bay), []).append(place)
-    return len(seen) == len(problem.items) and all(_stack_is_kept(problem, s) for s in stacks.values())
+        used += kind.room_taken(row, span.rows)
+        stacks.setdefault((number, bay), []).append((row, row + span.rows))
+    if problem.spare_rows and problem.room - used < problem.spare_rows:
+        return False
+    return all(_stack_is_kept(problem.kinds[number], stack) for (number, _), stack in stacks.items())
 
 
-def _stack_is_kept(problem: Problem, stack: list[Place]) -> bool:
-    drawers = problem.kinds[stack[0].kind].drawers
-    if drawers is not None and len(stack) > drawers:
+def _stack_is_kept(kind: Kind, stack: list[tuple[int, int]]) -> bool:
+    if kind.drawers is not None and len(stack) > kind.drawers:
         return False
     free = 0
-    for place in sorted(stack, key=lambda p: p.row):
-        if place.row < free:
+    for row, end in sorted(stack):
+        if row < free:
             return False
-        span = problem.span(place.item, place.kind)
-        free = place.row + (span.rows if span else 0)
+        free = end
     return True

@@ -16,6 +16,7 @@ from baywright.planner.frame import Frame
 from baywright.planner.greedy import greedy
 from baywright.planner.problem import Place, Problem, is_kept
 from baywright.planner.solving import Verdict
+from baywright.planner.teaming import folded
 
 MOST_VARIABLES = 150_000
 """A model larger than this is not given to the solver: it would be built and read for too long."""
@@ -36,10 +37,8 @@ def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
     budget.check()
     if shortage(problem) is not None:
         return Answer(False)
-    for first_try in (greedy, fill):
-        first = first_try(problem, budget.check)
-        if first is not None and is_kept(problem, first):
-            return Answer(True, first)
+    if (first := _first_try(problem, budget)) is not None:
+        return Answer(True, first)
     if size(problem) > MOST_VARIABLES:
         return Answer(None)
     flow = FlowModel(problem)
@@ -48,6 +47,20 @@ def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
         starts = flow.starts(outcome.value)
         return Answer(True, paths.split(problem, flow.family_of, starts, flow.rows(starts), {}))
     return Answer(False if outcome.verdict is Verdict.NONE else None)
+
+
+def _first_try(problem: Problem, budget: Budget) -> tuple[Place, ...] | None:
+    """A plan by the simple ways, every item in a drawer of its own, else as many in shared ones as can be."""
+    for first_try in (greedy, fill):
+        first = first_try(problem, budget.check)
+        if first is not None and is_kept(problem, first):
+            return first
+    if problem.teams and (fewer := folded(problem)) is not None:
+        for first_try in (greedy, fill):
+            first = first_try(fewer.problem, budget.check)
+            if first is not None and is_kept(problem, shared := fewer.unfold(first)):
+                return shared
+    return None
 
 
 def first_open(numbers: range, is_short: Callable[[int], bool]) -> int:

@@ -1,7 +1,7 @@
 """Counting arguments: each finds its shortage with the right numbers, and none where there is a plan."""
 
-from baywright.planner.bounds import Lack, Shortage, rows_available, shortage
-from baywright.planner.problem import Item, Kind, Problem, Shape, Span
+from baywright.planner.bounds import Lack, Shortage, rows_available, rows_needed, shortage
+from baywright.planner.problem import Item, Kind, Problem, Shape, Span, Team
 
 
 def bays(kind: Kind, *sizes: int, extra: int = 0, lowest: int = 0) -> Problem:
@@ -66,3 +66,27 @@ def test_items_held_to_one_kind_are_counted_against_that_kind() -> None:
 def test_what_fits_exactly_is_short_of_nothing() -> None:
     assert shortage(bays(Kind(2, 10, drawers=2), 5, 5, 5, 5)) is None
     assert shortage(bays(Kind(1, 10))) is None
+
+
+def test_boxes_that_may_share_a_drawer_count_with_their_share() -> None:
+    span = Span(4, 0, 6)
+    items = tuple(Item(f"item-{n}", 0) for n in range(5))
+    problem = Problem((Kind(1, 10, drawers=2),), (Shape((span,)),), items, (Team((0, 0), (span,)),))
+    found = shortage(problem)
+    assert found == Shortage(Lack.DRAWERS, 3, 2, (0, 1, 2, 3, 4))
+    assert rows_needed(problem, (0, 1, 2, 3, 4)) == 10
+
+
+def test_two_that_may_share_a_drawer_need_no_bay_each() -> None:
+    span = Span(8, 0, 2)
+    items = (Item("a", 0), Item("b", 0))
+    assert shortage(Problem((Kind(1, 10),), (Shape((span,)),), items, (Team((0, 0), (span,)),))) is None
+
+
+def test_spare_rows_over_what_is_left() -> None:
+    def with_spare(spare: int) -> Problem:
+        items = tuple(Item(f"item-{n}", 0) for n in range(3))
+        return Problem((Kind(2, 10, usable=(0, 9)),), (Shape((Span(5, 0, 5),)),), items, (), spare)
+
+    assert shortage(with_spare(5)) is None
+    assert shortage(with_spare(6)) == Shortage(Lack.SPARE, 21, 20, (0, 1, 2), None, 2)

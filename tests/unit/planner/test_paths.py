@@ -2,7 +2,7 @@
 
 from baywright.planner.flow import Arc, FlowModel, Start
 from baywright.planner.paths import split
-from baywright.planner.problem import Item, Kind, Place, Problem, Shape, Span, is_kept
+from baywright.planner.problem import Item, Kind, Place, Problem, Shape, Span, Team, is_kept
 from baywright.planner.solving import fit
 
 
@@ -36,3 +36,21 @@ def test_drawers_are_counted_where_the_limit_can_bind() -> None:
     places = split(problem, flow.family_of, starts, flow.rows(starts), {})
     assert is_kept(problem, places)
     assert {sum(1 for place in places if place.bay == bay) for bay in range(3)} == {2}
+
+
+def test_items_that_share_a_drawer_stay_together_in_their_bay() -> None:
+    span = Span(2, 0, 4)
+    items = tuple(Item(f"item-{n}", 0) for n in range(4))
+    problem = Problem((Kind(2, 6),), (Shape((span,)),), items, (Team((0, 0), (span,)),))
+    present = {0: (0, 1, 2), 1: (0, 0, 2), 2: (0, 1, 2), 3: (0, 0, 2)}
+    places = split(problem, (0,), (Start(Arc(1, 0, 2, 0), 2),), (2, 2, 2, 2), present)
+    assert places == tuple(Place(item, *where) for item, where in sorted(present.items()))
+
+
+def test_a_shared_drawer_whose_bay_is_not_ready_goes_elsewhere() -> None:
+    span = Span(2, 0, 4)
+    items = tuple(Item(f"item-{n}", 0) for n in range(3))
+    problem = Problem((Kind(2, 6),), (Shape((span,)),), items, (Team((0, 0), (span,)),))
+    starts = (Start(Arc(0, 0, 1, 0), 1), Start(Arc(1, 0, 2, 0), 1))
+    places = split(problem, (0,), starts, (1, 2, 2), {0: (0, 0, 1), 1: (0, 0, 2), 2: (0, 0, 2)})
+    assert places == (Place(0, 0, 0, 1), Place(1, 0, 1, 2), Place(2, 0, 1, 2))
