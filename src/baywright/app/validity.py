@@ -20,17 +20,22 @@ def still_holds(result: PlanResult, planned: Project, present: Project) -> bool:
     if result.arrangement is None:
         return False  # its reasons name boxes and lengths
     return (
-        _is_same_task(planned, present, labels_matter=bool(result.remarks))
+        is_same_task(planned, present, labels_matter=bool(result.remarks))
         and _places(planned) == _places(present)
         and _locks_only_added(planned, present)
     )
 
 
-def _is_same_task(planned: Project, present: Project, labels_matter: bool) -> bool:
+def is_same_task(planned: Project, present: Project, *, labels_matter: bool = False) -> bool:
+    """Whether two documents ask the same of the planner, whatever stands where; `labels_matter` where its answer names
+    boxes.
+    """
     return (
         planned.space == present.space
         and planned.construction == present.construction
         and planned.limits == present.limits
+        and planned.goals == present.goals
+        and planned.built == present.built
         and planned.box_sizes == present.box_sizes
         and len(planned.boxes) == len(present.boxes)
         and all(
@@ -40,15 +45,15 @@ def _is_same_task(planned: Project, present: Project, labels_matter: bool) -> bo
     )
 
 
-def _weighing(box: Box, labels_matter: bool) -> tuple[object, ...]:
-    """What of a box the planner weighs; its remarks also name it."""
-    return box.id, box.size_id, box.loaded_mass_kg, box.use, box.label if labels_matter else ""
+def _weighing(box: Box, labels_matter: bool) -> Box:
+    """The box without what the planner does not weigh; its remarks also name it."""
+    return box.model_copy(update={"label": box.label if labels_matter else "", "contents": "", "note": ""})
 
 
-def _places(project: Project) -> tuple[int, int, frozenset[tuple[str, int, int]]]:
+def _places(project: Project) -> tuple[int, int, tuple[float, ...], frozenset[tuple[str, int, int, int, int, bool]]]:
     arrangement = project.arrangement
-    places = frozenset((p.box_id, p.bay, p.row) for p in arrangement.placements)
-    return arrangement.bay_count, arrangement.upright_rows, places
+    places = frozenset((p.box_id, p.bay, p.row, p.abreast, p.behind, p.turned) for p in arrangement.placements)
+    return arrangement.bay_count, arrangement.upright_rows, arrangement.box_widths_mm, places
 
 
 def _locks_only_added(planned: Project, present: Project) -> bool:

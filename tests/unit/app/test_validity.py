@@ -7,7 +7,8 @@ from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
 from baywright.app.edits.inventory import DuplicateBoxes, EditBox, EditBoxSize
 from baywright.app.session import Session
 from baywright.model.arrangement import Lock
-from baywright.model.inventory import Box, BoxSize, Use
+from baywright.model.goals import USUAL_ORDER
+from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
@@ -63,6 +64,9 @@ def test_kept(edit: Command) -> None:
     [
         EditBox("box-1", "loaded_mass_kg", 9.0),
         EditBox("box-1", "use", Use.DAILY),
+        EditBox("box-1", "group", "brakes"),
+        EditBox("box-1", "status", BoxStatus.WISHED),
+        SetField("goals", tuple(reversed(USUAL_ORDER))),
         EditBoxSize("low", "height_mm", 150.0),
         DuplicateBoxes(("box-1",), 1),
         PlaceBox("box-1", 0, 25),
