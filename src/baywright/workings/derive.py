@@ -83,6 +83,10 @@ class Workings:
         kept = self.value("shelf_room")
         return bays_that_fit(self._shapes_of(box_widths_mm), self._rules(), kept, MOST_BAYS)
 
+    def upright_height(self, rows: int) -> float:
+        """Height in mm of an upright with that many rows, by the formula."""
+        return self._with("bay_rows", rows, "upright_height") if rows else 0.0
+
     def kind_of(self, bay: BayPlace, zone_depth_mm: float = 0.0) -> str:
         """The id of a bay's kind, or of its kind of drawers where a zone takes so much of their depth; KeyError where
         there is no such kind in the present run.
@@ -142,7 +146,9 @@ class Workings:
     def _lay_out_one_by_one(self) -> None:
         value = self._values
         value["laid_out", None] = 1.0
-        widths = [shape.box_width_mm for shape in self._shapes()] or [self.value("bay_box_width")]
+        # One bay more than any that has a width of its own: the ordinary width is what goes on.
+        bays = max(round(self.value("bay_count")), len(self._project.limits.bays)) + 1
+        widths = [shape.box_width_mm for shape in self._shapes(bays)]
         value["laid_out_bays", None] = self.bays_that_fit(widths)
         self._evaluate()
         self._take_in(lay_out(self._shapes(), self._rules()))
@@ -170,12 +176,12 @@ class Workings:
         self._families["clear_of_bays"] = tuple(self._values["clear_of_bays", kind.id] for kind in others)
         self._evaluate()
 
-    def _shapes(self) -> list[BayShape]:
+    def _shapes(self, bays: int | None = None) -> list[BayShape]:
         limits, fixed = self._project.limits, self._project.arrangement.box_widths_mm
         ordinary = self.value("bay_box_width")
         widths = [
             fixed[bay] if bay < len(fixed) else limits.wish(bay).box_width_mm or ordinary
-            for bay in range(round(self.value("bay_count")))
+            for bay in range(round(self.value("bay_count")) if bays is None else bays)
         ]
         return self._shapes_of(widths)
 
