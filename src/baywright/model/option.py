@@ -23,8 +23,11 @@ class Option(Frozen):
     runner_length_mm: float
     free_rows: int
     arrangement: Arrangement
-    """A plan for it, so that it can be drawn; its handling is not settled yet."""
+    """A plan for it, so that it can be drawn and taken over."""
     handling: float
+    """Handling cost of that plan (see `baywright.planner.handling`); a longer search may find an easier one."""
+    is_lowest: bool = True
+    """Whether it is proved that no lower run of so many bays holds every box."""
     sheets: int | None = None
     """Sheets to buy; None while that is not known."""
     cost: float | None = None
@@ -33,3 +36,5 @@ class Option(Frozen):
     """What to set in the document so that planning keeps this shape."""
     is_present: bool = False
     """Whether the run stands in this shape now."""
+    is_beaten: bool = False
+    """Whether another option is better; only the present shape is told all the same."""
