@@ -1,5 +1,6 @@
 """Undo and redo by swapping whole documents. Laws: undo then redo gives the same document; a new edit ends redo."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from baywright.model.project import Project
@@ -27,6 +28,11 @@ class History:
         self.undo.append(Step(before, title))
         del self.undo[:-MOST_STEPS]
         self.redo.clear()
+
+    def amend(self, steps: int, change: Callable[[Project], Project]) -> None:
+        """Changes the documents before the newest `steps` edits, as if an older edit had made another document."""
+        if steps > 0:
+            self.undo[-steps:] = [Step(change(step.project), step.title) for step in self.undo[-steps:]]
 
     def back(self, present: Project) -> Step | None:
         """The step to go back to, or None; the present document becomes the one to redo."""

@@ -65,6 +65,30 @@ class PlanningFailed:
     message: str
 
 
+@dataclass(frozen=True)
+class ReplanWanted:
+    """An edit asks for planning along with it (`baywright.app.live`)."""
+
+
+@dataclass(frozen=True)
+class ReplanStarted:
+    """A search for the newest edit began."""
+
+
+@dataclass(frozen=True)
+class ReplanEnded:
+    """Planning along with an edit ended; what it found stands in the document already."""
+
+    result: PlanResult | None
+    """The planner's answer; None where it was given up."""
+    moved: tuple[str, ...] = ()
+    """Ids of the boxes that stand elsewhere now."""
+    placed: tuple[str, ...] = ()
+    """Ids of the boxes that have a drawer now and had none."""
+    by_hand: tuple[str, ...] = ()
+    """Labels of boxes put somewhere or taken out by hand, where only that stands against a plan."""
+
+
 Notice = (
     DocumentChanged
     | DocumentReplaced
@@ -74,4 +98,7 @@ Notice = (
     | PlanningEnded
     | ArrangementProved
     | PlanningFailed
+    | ReplanWanted
+    | ReplanStarted
+    | ReplanEnded
 )

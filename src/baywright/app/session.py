@@ -12,6 +12,7 @@ from baywright.app import files
 from baywright.app.commands import Command
 from baywright.app.edits.arrangement import ApplyPlan
 from baywright.app.history import History
+from baywright.app.live import LivePlanning
 from baywright.app.notices import (
     ArrangementProved,
     DocumentChanged,
@@ -26,6 +27,7 @@ from baywright.app.notices import (
 from baywright.app.planning import Deliver, PlanningDesk
 from baywright.app.validity import still_holds
 from baywright.making import manufacture
+from baywright.model.arrangement import Arrangement
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
 from baywright.model.project import Project
@@ -78,6 +80,7 @@ class Session:
         self.is_planning = False
         self._recent = recent
         self._desk = PlanningDesk(deliver or (lambda call: call()), synchronous or deliver is None)
+        self.live = LivePlanning(self)
 
     @property
     def workings(self) -> Workings:
@@ -120,7 +123,10 @@ class Session:
 
     def do(self, command: Command) -> None:
         """Makes an edit; EditRefused leaves everything as it was. An edit that changes nothing is not recorded."""
-        self._commit(command.apply(self.project), command.title)
+        before, derived = self.project, self._derived
+        self._commit(command.apply(before), command.title)
+        if self.project is not before:
+            self.live.edited(before, lambda: derived.report)
 
     @property
     def can_undo(self) -> bool:
@@ -144,11 +150,13 @@ class Session:
 
     def undo(self) -> None:
         """Goes back to the document before the newest edit."""
+        self.live.stop()
         if step := self._history.back(self.project):
             self._swap(step.project, f"Undo {step.title}")
 
     def redo(self) -> None:
         """Makes the newest undone edit again."""
+        self.live.stop()
         if step := self._history.forward(self.project):
             self._swap(step.project, f"Redo {step.title}")
 
@@ -161,18 +169,19 @@ class Session:
         before, was_modified = self.project, self.is_modified
         self.project = after
         self._derived = Derived(after)
-        self._tell(DocumentChanged(before, after, title))
+        self.tell(DocumentChanged(before, after, title))
         if was_modified != self.is_modified:
-            self._tell(FileStateChanged(self.path, self.is_modified))
+            self.tell(FileStateChanged(self.path, self.is_modified))
 
     # Planning
 
     def request_plan(self) -> None:
         """Plans in the background; a plan that is found is taken in as one edit that can be undone."""
+        self.live.stop()
         self._request += 1
         request, project = self._request, self.project
         self.is_planning = True
-        self._tell(PlanningStarted())
+        self.tell(PlanningStarted())
         self._desk.request(
             project,
             lambda result: self._on_planning_progressed(request, result),
@@ -191,7 +200,7 @@ class Session:
         def on_end(result: PlanResult) -> None:
             if request == self._request and self.project is project and result.arrangement == project.arrangement:
                 self._answer = (result, project)
-                self._tell(ArrangementProved(result))
+                self.tell(ArrangementProved(result))
 
         self._desk.request(
             project, lambda _better: None, on_end, lambda error: self._on_planning_failed(request, error)
@@ -208,7 +217,7 @@ class Session:
 
     def _on_planning_progressed(self, request: int, result: PlanResult) -> None:
         if request == self._request and self.is_planning:
-            self._tell(PlanningProgressed(result))
+            self.tell(PlanningProgressed(result))
 
     def _on_planning_ended(self, request: int, project: Project, result: PlanResult) -> None:
         if request != self._request:
@@ -217,7 +226,7 @@ class Session:
         stale = project != self.project
         if not stale:
             self._take_in(result)
-        self._tell(PlanningEnded(result, stale))
+        self.tell(PlanningEnded(result, stale))
 
     def _take_in(self, result: PlanResult) -> None:
         if result.arrangement is None or result.status is PlanStatus.IMPOSSIBLE:
@@ -229,12 +238,41 @@ class Session:
             planned = self.project
         # Before the document changes, so that those who are told of the change find the answer that belongs to it.
         self._answer = (result, planned)
+        self.live.free_hands()
         self._commit(planned, command.title)
+
+    def search(self, project: Project, on_end: Callable[[PlanResult], None]) -> None:
+        """Plans a document in the background for live planning, which takes in the answer."""
+        self._request += 1
+        request = self._request
+        self._desk.request(
+            project,
+            lambda _better: None,
+            lambda result: on_end(result) if request == self._request else None,
+            lambda error: self._on_planning_failed(request, error),
+        )
+
+    def take_part(self, arrangement: Arrangement, answer: PlanResult | None, edits: int) -> None:
+        """Takes an arrangement in as part of the newest `edits` edits, so that no undo step of its own is made."""
+        command = ApplyPlan(arrangement)
+        planned = command.apply(self.project)
+        if planned == self.project:
+            planned = self.project
+        if answer is not None:
+            self._answer = (answer, planned)
+        if planned is not self.project:
+            self._history.amend(edits - 1, command.apply)
+            self._swap(planned, self.undo_title)
+
+    def note_refusal(self, answer: PlanResult) -> None:
+        """Keeps the planner's “impossible” as its answer to the present document."""
+        self._answer = (answer, self.project)
 
     def _on_planning_failed(self, request: int, error: Exception) -> None:
         if request == self._request:
             self.is_planning = False
-            self._tell(PlanningFailed(f"Planning broke off on a defect of the program ({error}). Nothing was changed."))
+            self.live.stop()
+            self.tell(PlanningFailed(f"Planning broke off on a defect of the program ({error}). Nothing was changed."))
 
     # The file
 
@@ -264,7 +302,7 @@ class Session:
         files.save_project(path, project)
         self.path, self._saved = path, project
         self._remember(path)
-        self._tell(FileStateChanged(self.path, self.is_modified))
+        self.tell(FileStateChanged(self.path, self.is_modified))
 
     def export_workbook(self, path: Path) -> None:
         """Writes the ordering workbook; raises FileTrouble where it cannot be written."""
@@ -284,10 +322,12 @@ class Session:
         self.is_planning = False
         self.project, self.path, self._saved = project, path, project
         self._derived = Derived(project)
+        self.live.stop()
+        self.live.free_hands()
         self._history.clear()
         self._answer = None
-        self._tell(DocumentReplaced(project))
-        self._tell(FileStateChanged(self.path, self.is_modified))
+        self.tell(DocumentReplaced(project))
+        self.tell(FileStateChanged(self.path, self.is_modified))
 
     # Listening
 
@@ -296,6 +336,7 @@ class Session:
         self._listeners.append(listener)
         return lambda: self._listeners.remove(listener) if listener in self._listeners else None
 
-    def _tell(self, notice: Notice) -> None:
+    def tell(self, notice: Notice) -> None:
+        """Tells all listeners."""
         for listener in tuple(self._listeners):
             listener(notice)
