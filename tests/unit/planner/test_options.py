@@ -18,6 +18,8 @@ from baywright.planner.options import Purchase, options
 from tests.oracle.measure import faults
 from tests.oracle.stacking import least_shape
 
+NOTHING_FITS = (7, 11, 20, 29, 30, 34)
+"""Seeds whose wall is too short for their boxes."""
 HEIGHTS = (75, 120, 170, 220)
 SIZES = tuple(
     BoxSize(id=f"h-{height}", name=f"{height}", width_mm=300, depth_mm=200, height_mm=height) for height in HEIGHTS
@@ -146,7 +148,7 @@ def as_measured(option: Option) -> Shape:
 def test_they_are_what_trying_everything_leaves_unbeaten(seed: int) -> None:
     project = shop(seed)
     found = options(project)
-    assert found
+    assert bool(found) == (seed not in NOTHING_FITS)
     assert {as_measured(option) for option in found} == unbeaten(every_shape(project), project)
     assert all(option.is_lowest for option in found)
 
