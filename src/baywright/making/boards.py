@@ -1,12 +1,14 @@
-"""Boards that run through over several uprights, divided into sections where they are longer than any to be had.
+"""Boards that run through over several uprights, divided into pieces where they are longer than any to be had.
 
-Laws: the sections' lengths add up to the board's; an undivided board has the plain number, sections have `.1`, `.2` …
-from the left; sections of own carcasses are never joined within a carcass.
+Laws: the pieces' lengths add up to the board's; an undivided board has the plain number, pieces have `.1`, `.2` …
+from the left; boards of own carcasses are never joined within a carcass. Where the run has several sections or steps
+in height, each has boards of its own, numbered with a letter: `T1`, `T1b`, `T1c` …
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
+from string import ascii_lowercase
 
 from baywright.making.frame import Frame
 from baywright.making.material import plywood
@@ -28,20 +30,29 @@ class Board:
     thickness_mm: float
     grain: Grain = Grain.LENGTH
     edged_front: bool = False
-    edged_ends: bool = False
+    edged_ends: int = 0
+    """How many of its ends are covered with edging."""
     note: str = ""
 
 
+def lettered(boards: Sequence[Board]) -> list[Board]:
+    """Boards of one number, each but the first with a letter of its own."""
+    return [
+        board if index == 0 else replace(board, number=f"{board.number}{ascii_lowercase[index % 26]}")
+        for index, board in enumerate(boards)
+    ]
+
+
 def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame: Frame) -> list[Part]:
-    """The parts of a board: one, or the fewest sections no longer than the longest board, joined at `joints_mm`."""
+    """The parts of a board: one, or the fewest pieces no longer than the longest board, joined at `joints_mm`."""
     ends = divide(board.left_mm, board.right_mm, joints_mm, project.construction.boards.longest_mm)
     if len(ends) == 2:
         return [_part(board, board.number, board.left_mm, board.right_mm, board.note)]
-    sections = list(pairwise(ends))
+    pieces = list(pairwise(ends))
     parts = []
-    for index, (left, right) in enumerate(sections, 1):
-        place = f"section {index} of {len(sections)} from the left"
-        if index < len(sections):
+    for index, (left, right) in enumerate(pieces, 1):
+        place = f"section {index} of {len(pieces)} from the left"
+        if index < len(pieces):
             distance = format_length(right - ends[0], project.unit)
             place += f"; joined to the next over the middle of {frame.upright_at(right)}, {distance} from the left end"
         parts.append(_part(board, f"{board.number}.{index}", left, right, "; ".join(filter(None, (place, board.note)))))
@@ -50,7 +61,7 @@ def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame:
 
 def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str) -> Part:
     outer_ends = (left_mm == board.left_mm) + (right_mm == board.right_mm)
-    edged_ends = outer_ends if board.edged_ends else 0
+    edged_ends = min(outer_ends, board.edged_ends)
     edged = (right_mm - left_mm) * board.edged_front + edged_ends * board.width_mm
     return Part(
         number=number, name=board.name, quantity=1, length_mm=right_mm - left_mm, width_mm=board.width_mm,
@@ -59,32 +70,42 @@ def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str)
     )  # fmt: skip
 
 
-def over_carcasses(board: Board, project: Project, frame: Frame) -> list[Part]:
-    """One board for each carcass; equal ones of drawer carcasses are one line, the shelf carcass's is numbered next.
+def over_carcasses(boards: Sequence[Board], project: Project, frame: Frame) -> list[Part]:
+    """The parts of boards that lie over carcasses, one board for each carcass in their order.
 
-    With shared uprights the whole run is one carcass, and the board is divided over its inner uprights.
+    With shared uprights each is divided over its inner uprights where it must be; with own ones equal boards of
+    drawer carcasses are one line, and the shelf carcass's is numbered with an `s`.
     """
-    if len(frame.carcasses_mm) == 1:
-        return sectioned(board, frame.joints_mm, project, frame)
+    if not frame.own_uprights:
+        return [part for board in lettered(boards) for part in sectioned(board, frame.joints_mm, project, frame)]
     parts: list[Part] = []
-    for (left, right), span in zip(frame.carcasses_mm, frame.spans, strict=True):
-        number = board.number if span.bay is not None else f"{board.number}s"
+    for board, span in zip(boards, frame.spans, strict=True):
         where = "one for each drawer bay" if span.bay is not None else "for the shelf bay"
-        part = _part(board, number, left, right, "; ".join(filter(None, (where, board.note))))
-        if parts and parts[-1].number == number:
-            parts[-1] = parts[-1].replace(quantity=parts[-1].quantity + 1)
+        note = "; ".join(filter(None, (where, board.note)))
+        part = _part(board, board.number, board.left_mm, board.right_mm, note)
+        if span.bay is None:
+            parts.append(part.replace(number=f"{board.number}s"))
+            continue
+        like = next((i for i, known in enumerate(parts) if known == part.replace(
+            number=known.number, quantity=known.quantity)), None)  # fmt: skip
+        if like is not None:
+            parts[like] = parts[like].replace(quantity=parts[like].quantity + 1)
         else:
-            parts.append(part)
+            parts.append(part.replace(number=part.number + (ascii_lowercase[len(parts) % 26] if parts else "")))
     return parts
 
 
-def sections_of(number: str, parts: Sequence[Part]) -> list[Part]:
-    """The parts that a board with that number became: itself, its sections, or one for each carcass."""
-    return [part for part in parts if part.number.partition(".")[0].removesuffix("s") == number]
+def pieces_of(number: str, parts: Sequence[Part]) -> list[Part]:
+    """The parts that the boards of a number became: themselves, their pieces, or one for each carcass."""
+    return [part for part in parts if part.number.partition(".")[0].rstrip(ascii_lowercase) == number]
+
+
+def joints_in(number: str, parts: Sequence[Part]) -> int:
+    """In how many places boards of a number are joined from pieces."""
+    divided = [part.number.partition(".")[0] for part in pieces_of(number, parts) if "." in part.number]
+    return len(divided) - len(set(divided))
 
 
 def bearings(number: str, parts: Sequence[Part], frame: Frame) -> int:
-    """On how many upright edges the sections of a board bear: one an upright, two where a joint lies over one."""
-    pieces = sum(part.quantity for part in sections_of(number, parts))
-    joints = pieces - 1 if len(frame.carcasses_mm) == 1 else 0
-    return len(frame.uprights) + joints if pieces else 0
+    """On how many upright edges the boards of a number bear: one an upright, two where a joint lies over one."""
+    return len(frame.uprights) + joints_in(number, parts) if pieces_of(number, parts) else 0

@@ -4,13 +4,15 @@ Laws: uprights stand on the base and the top lies on the uprights, so an upright
 height, whole rows; the sizes of base and top are the workings' too.
 """
 
-from baywright.making.boards import Board, over_carcasses, sectioned
-from baywright.making.frame import Frame, Role
+from collections import Counter
+
+from baywright.making.boards import Board, lettered, over_carcasses, sectioned
+from baywright.making.frame import Frame
 from baywright.making.material import plywood
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
-from baywright.workings import Workings
+from baywright.workings import Stretch, Workings
 
 
 def carcass_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
@@ -25,46 +27,61 @@ def carcass_parts(project: Project, workings: Workings, frame: Frame) -> list[Pa
 def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     thickness = project.construction.boards.upright_mm
     first = format_length(workings.value("first_row"), project.unit)
-    rows = f"{round(workings.value('upright_rows'))} rows, first {first} over the lower end"
     front, rear = (
         format_length(length, project.unit)
         for length in (project.construction.hole_rows.front_setback_mm, project.construction.hole_rows.rear_setback_mm)
     )
     lines = f"hole lines {front} from the front edge and {rear} from the rear edge"
-    roles = [upright.role for upright in frame.uprights]
-    return [
-        Part(
-            number=role.number, name=role.title, quantity=roles.count(role),
-            length_mm=workings.value("upright_height"), width_mm=workings.value("upright_depth"),
-            thickness_mm=thickness, material=plywood(thickness), grain=Grain.LENGTH,
-            edged_length_mm=workings.value("upright_height"), edging_strips=1,
-            note=f"{role.drilling}; {rows}; {lines}",
-        )
-        for role in Role
-        if role in roles
-    ]  # fmt: skip
+    usual = round(workings.value("upright_rows"))
+    parts = []
+    for (role, rows), count in sorted(
+        Counter((upright.role, upright.rows) for upright in frame.uprights).items(),
+        key=lambda item: (item[0][0].number, -item[0][1]),
+    ):
+        height = workings.upright_height(rows)
+        parts.append(Part(
+            number=role.number if rows == usual else f"{role.number}-{rows}", name=role.title, quantity=count,
+            length_mm=height, width_mm=workings.value("upright_depth"), thickness_mm=thickness,
+            material=plywood(thickness), grain=Grain.LENGTH, edged_length_mm=height, edging_strips=1,
+            note=f"{role.drilling}; {rows} rows, first {first} over the lower end; {lines}",
+        ))  # fmt: skip
+    return parts
 
 
 def _base(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    board = Board(
-        "B1", "Base", 0.0, frame.length_mm, workings.value("base_depth"), project.construction.boards.base_mm,
-        edged_front=True,
-    )  # fmt: skip
-    return over_carcasses(board, project, frame)
+    depth, thickness = workings.value("base_depth"), project.construction.boards.base_mm
+    boards = [
+        Board("B1", "Base", left, right, depth, thickness, edged_front=True) for left, right in frame.carcasses_mm
+    ]
+    return over_carcasses(boards, project, frame)
 
 
 def _top(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     side, front = project.construction.top.overhang_side_mm, project.construction.top.overhang_front_mm
-    overhang = [
-        f"stands out {format_length(length, project.unit)} {where}"
-        for length, where in ((front, "in front"), (side, "at each end"))
-        if length > 0
-    ]
-    board = Board(
-        "T1", "Top", -side, frame.length_mm + side, workings.value("top_depth"), project.construction.boards.top_mm,
-        edged_front=True, edged_ends=True, note=", ".join(overhang),
-    )  # fmt: skip
-    return sectioned(board, frame.joints_mm, project, frame)
+    lefts, rights = zip(*frame.sections_mm, strict=True) if frame.sections_mm else ((), ())
+    boards = []
+    for stretch in frame.stretches:
+        at_left, at_right = stretch.left_mm in lefts, stretch.right_mm in rights
+        ends = {2: "at each end", 1: "at the left end" if at_left else "at the right end"}.get(at_left + at_right, "")
+        overhang = [
+            f"stands out {format_length(length, project.unit)} {where}"
+            for length, where in ((front, "in front"), (side, ends))
+            if length > 0 and where
+        ]
+        over = f"over {_named(stretch)}" if len(frame.stretches) > 1 else ""
+        boards.append(Board(
+            "T1", "Top", stretch.left_mm - side * at_left, stretch.right_mm + side * at_right,
+            workings.value("top_depth"), project.construction.boards.top_mm,
+            edged_front=True, edged_ends=at_left + at_right, note=", ".join(filter(None, (over, *overhang))),
+        ))  # fmt: skip
+    return [part for board in lettered(boards) for part in sectioned(board, frame.joints_mm, project, frame)]
+
+
+def _named(stretch: Stretch) -> str:
+    """Which bays a top lies over, in words."""
+    bays = [str(bay + 1) for bay in stretch.bays]
+    words = f"bay {bays[0]}" if len(bays) == 1 else f"bays {bays[0]} to {bays[-1]}" if bays else ""
+    return " and ".join(filter(None, (words, "the shelf bay" if stretch.has_shelf else "")))
 
 
 def carcass_remarks(project: Project, workings: Workings) -> list[str]:

@@ -1,19 +1,59 @@
 """The drawers: low trays of two sides, a front and a rear rail, and a bottom let into grooves on all four.
 
-Laws: every drawer of a run is alike, made for the same box width, so its parts are counted, not varied; all sizes are
-the workings'.
+Laws: drawers of one kind of bay are alike, so their parts are counted, not varied; all sizes are the workings'. A
+drawer is made where a box stands that is there; room that is only kept for a wished box gets none yet.
 """
 
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
 from baywright.making.material import mass_kg, plywood
+from baywright.model.arrangement import Placement
+from baywright.model.inventory import BoxStatus
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
 from baywright.workings import Workings
 
+Drawers = Mapping[tuple[int, int], tuple[Placement, ...]]
+"""The boxes of each drawer by its bay and row."""
+Kinds = Mapping[tuple[int, int], str]
+"""The kind of bay that each drawer is made for, by its bay and row."""
 
-def drawer_parts(project: Project, workings: Workings, count: int) -> list[Part]:
-    """The parts of `count` drawers; none where there is no runner to hang them on."""
-    if count == 0 or workings.value("runner_length") <= 0:
+
+def drawers_to_make(project: Project) -> Drawers:
+    """The drawers of the present arrangement with the boxes in them that are there."""
+    owned = {box.id for box in project.boxes if box.status is BoxStatus.OWNED}
+    found = {
+        place: tuple(p for p in placements if p.box_id in owned)
+        for place, placements in project.arrangement.drawers.items()
+    }
+    return {place: placements for place, placements in found.items() if placements}
+
+
+def drawer_kinds(project: Project, workings: Workings, drawers: Drawers) -> Kinds:
+    """The kind of bay that each drawer is made for."""
+    sizes = {box.id: box.size_id for box in project.boxes}
+    kinds = {}
+    for (bay, row), placements in drawers.items():
+        rows = max(round(workings.value("opening_rows", sizes[p.box_id])) for p in placements)
+        kinds[bay, row] = workings.drawer_kind(bay, row, rows) if bay < len(workings.layout.bays) else ""
+    return kinds
+
+
+def drawer_parts(project: Project, workings: Workings, kinds: Kinds) -> list[Part]:
+    """The parts of all drawers; none where there is no runner to hang them on."""
+    counts = Counter(kinds.values())
+    return [part for kind in sorted(counts) for part in parts_of_kind(project, workings, kind, counts[kind])]
+
+
+def parts_of_kind(project: Project, workings: Workings, kind: str, count: int) -> list[Part]:
+    """The parts of `count` drawers of one kind of bay."""
+
+    def value(name: str) -> float:
+        return workings.at_kind(name, kind)
+
+    if count == 0 or value("runner_length") <= 0:
         return []
     boards, drawers = project.construction.boards, project.construction.drawers
     side, bottom = boards.drawer_side_mm, boards.drawer_bottom_mm
@@ -21,25 +61,33 @@ def drawer_parts(project: Project, workings: Workings, count: int) -> list[Part]
         f"groove for the {bottom:g} mm bottom, {format_length(drawers.groove_depth_mm, project.unit)} deep, "
         f"{format_length(drawers.groove_offset_mm, project.unit)} over the lower edge"
     )
+    of = kind.removeprefix("bay")
+    words = next((f"; {k.words(project.unit)}" for k in workings.kinds if kind and k.id == kind), "")
     return [
         Part(
-            number="D1", name="Drawer side", quantity=2 * count, length_mm=workings.value("drawer_outside_depth"),
+            number=f"D1{of}", name="Drawer side", quantity=2 * count, length_mm=value("drawer_outside_depth"),
             width_mm=drawers.side_height_mm, thickness_mm=side, material=plywood(side), grain=Grain.LENGTH,
-            note=f"half of them mirrored; {groove}; upper edges rounded",
+            note=f"half of them mirrored; {groove}; upper edges rounded{words}",
         ),
         Part(
-            number="D2", name="Drawer rail, front and rear", quantity=2 * count,
-            length_mm=workings.value("rail_length"), width_mm=drawers.side_height_mm, thickness_mm=side,
-            material=plywood(side), grain=Grain.LENGTH, note=f"between the sides; {groove}; upper edges rounded",
+            number=f"D2{of}", name="Drawer rail, front and rear", quantity=2 * count,
+            length_mm=value("rail_length"), width_mm=drawers.side_height_mm, thickness_mm=side,
+            material=plywood(side), grain=Grain.LENGTH,
+            note=f"between the sides; {groove}; upper edges rounded{words}",
         ),
         Part(
-            number="D3", name="Drawer bottom", quantity=count, length_mm=workings.value("bottom_width"),
-            width_mm=workings.value("bottom_depth"), thickness_mm=bottom, material=plywood(bottom), grain=Grain.ANY,
-            note="length across the drawer; in grooves all round",
+            number=f"D3{of}", name="Drawer bottom", quantity=count, length_mm=value("bottom_width"),
+            width_mm=value("bottom_depth"), thickness_mm=bottom, material=plywood(bottom), grain=Grain.ANY,
+            note=f"length across the drawer; in grooves all round{words}",
         ),
     ]  # fmt: skip
 
 
-def empty_drawer_kg(project: Project, workings: Workings) -> float:
-    """Mass of one drawer without its box, in kg."""
-    return mass_kg(drawer_parts(project, workings, 1))
+def drawer_count(parts: Iterable[Part]) -> int:
+    """How many drawers the parts make: one for each bottom."""
+    return sum(part.quantity for part in parts if part.number.partition("-")[0] == "D3")
+
+
+def empty_drawer_kg(project: Project, workings: Workings, kind: str = "") -> float:
+    """Mass in kg of one drawer of a kind of bay, without its boxes."""
+    return mass_kg(parts_of_kind(project, workings, kind, 1))

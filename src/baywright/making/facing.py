@@ -1,25 +1,28 @@
 """Runners that face each other across a shared upright: their screws come from both sides into the same row.
 
-Laws: only neighbouring bays with a drawer at the same row count; own uprights have no such pairs.
+Laws: only bays that share an upright count, with a drawer at the same row; own uprights have no such pairs.
 """
 
+from baywright.making.drawers import Drawers
 from baywright.making.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
+from baywright.making.frame import neighbours
 from baywright.model.construction import Uprights
 from baywright.model.project import Project
+from baywright.workings import Workings
 
 
-def facing_runners(project: Project) -> int:
+def facing_runners(project: Project, workings: Workings, drawers: Drawers) -> int:
     """Runners that have another one at the same row on the other side of their upright, counted in twos."""
     if project.construction.uprights is Uprights.OWN:
         return 0
-    places = {(placement.bay, placement.row) for placement in project.arrangement.placements}
-    return sum((bay + 1, row) in places for bay, row in places)
+    right_of = dict(neighbours(workings.layout))
+    return sum(bay in right_of and (right_of[bay], row) in drawers for bay, row in drawers)
 
 
-def facing_remarks(project: Project) -> list[str]:
+def facing_remarks(project: Project, workings: Workings, drawers: Drawers) -> list[str]:
     """What to do where screws from both sides would meet in the upright."""
     upright = project.construction.boards.upright_mm
-    count = facing_runners(project)
+    count = facing_runners(project, workings, drawers)
     if count == 0 or 2 * face_screw(upright, SYSTEM_SCREW_LENGTHS_MM) <= upright:
         return []
     return [

@@ -1,15 +1,16 @@
-"""Where the uprights stand along the run: the one place that lays bays, uprights and joints side by side.
+"""The carcass frame of the run: uprights with what each is for, the clear spans between them, what lies over them.
 
-Laws: all x in mm from the outer face of the leftmost upright, growing to the right; the spans and uprights together
-fill exactly the run length of the workings; joints may only lie where `joints_mm` says.
+Laws: places come from the layout of the workings and from nowhere else; all x in mm from where the leftmost upright's
+outer face stands when nothing is in its way; joints of boards that run through may only lie where `joints_mm` says.
 """
 
 from dataclasses import dataclass
 from enum import Enum
+from itertools import groupby, pairwise
 
 from baywright.model.construction import Uprights
 from baywright.model.project import Project
-from baywright.workings import Workings
+from baywright.workings import BayPlace, Layout, Stretch, UprightPlace, Workings
 
 
 class Role(Enum):
@@ -30,10 +31,11 @@ class Role(Enum):
 
 @dataclass(frozen=True)
 class StandingUpright:
-    """One upright: the x of its left face, and its role."""
+    """One upright: the x of its left face, its role, and its hole rows."""
 
     left_mm: float
     role: Role
+    rows: int
 
 
 @dataclass(frozen=True)
@@ -43,6 +45,9 @@ class Span:
     left_mm: float
     width_mm: float
     bay: int | None
+    rows: int
+    kind: str = ""
+    """The bay's kind in the workings."""
 
 
 @dataclass(frozen=True)
@@ -54,12 +59,26 @@ class Frame:
     upright_mm: float
     """Thickness of an upright."""
     carcasses_mm: tuple[tuple[float, float], ...]
-    """Left and right end of each carcass; a run with shared uprights is one carcass."""
+    """Left and right end of each carcass: a section of the run, or with own uprights a bay."""
+    stretches: tuple[Stretch, ...]
+    """What one top lies on."""
+    own_uprights: bool
 
     @property
     def length_mm(self) -> float:
-        """Length of the whole run, from the outer face of the first upright to that of the last."""
+        """Length of the whole run, to the outer face of the last upright."""
         return self.carcasses_mm[-1][1] if self.carcasses_mm else 0.0
+
+    @property
+    def sections_mm(self) -> tuple[tuple[float, float], ...]:
+        """Left and right end of each part of the run that stands in one piece."""
+        found: list[tuple[float, float]] = []
+        for left, right in self.carcasses_mm:
+            if found and left - found[-1][1] < 1e-6:
+                found[-1] = (found[-1][0], right)
+            else:
+                found.append((left, right))
+        return tuple(found)
 
     @property
     def middles_mm(self) -> tuple[float, ...]:
@@ -71,7 +90,7 @@ class Frame:
         """Where boards that run through may be joined: over the middles of the inner uprights, or, with own
         uprights, where two carcasses meet, so that each board bears on a whole upright.
         """
-        if len(self.carcasses_mm) > 1:
+        if self.own_uprights:
             return tuple(right for _, right in self.carcasses_mm[:-1])
         return self.middles_mm[1:-1]
 
@@ -80,48 +99,44 @@ class Frame:
         near = [n for n, middle in enumerate(self.middles_mm, 1) if abs(middle - x_mm) <= self.upright_mm / 2 + 1e-6]
         return f"upright {near[0]}" if len(near) == 1 else f"uprights {' and '.join(map(str, near))}"
 
+    def uprights_between(self, left_mm: float, right_mm: float) -> int:
+        """How many uprights stand wholly or in part between two places."""
+        return sum(left_mm - 1e-6 < middle < right_mm + 1e-6 for middle in self.middles_mm)
+
 
 def frame_of(project: Project, workings: Workings) -> Frame:
-    """The frame of a project's run, from the dimensions of its workings."""
-    bays = round(workings.value("bay_count"))
-    clear = workings.value("bay_clear_width")
-    shelf_clear = workings.value("shelf_bay_clear_width")
-    upright = project.construction.boards.upright_mm
-    widths: list[tuple[float, int | None]] = [(clear, bay) for bay in range(bays)]
-    if shelf_clear > 0:
-        widths.append((shelf_clear, None))
-    if project.construction.uprights is Uprights.OWN:
-        return _own(widths, upright)
-    return _shared(widths, upright)
+    """The frame of a project's run, from the layout of its workings."""
+    layout = workings.layout
+    own = project.construction.uprights is Uprights.OWN
+    spans = [
+        Span(bay.left_mm, bay.clear_mm, bay.number, bay.rows, workings.kind_of(bay)) for bay in layout.bays
+    ]  # fmt: skip
+    if layout.shelf is not None:
+        spans.append(Span(layout.shelf.left_mm, layout.shelf.clear_mm, None, layout.shelf.rows))
+    upright_mm = project.construction.boards.upright_mm
+    uprights = tuple(_standing(upright, spans, upright_mm) for upright in layout.uprights)
+    return Frame(uprights, tuple(spans), upright_mm, layout.carcasses_mm, layout.stretches, own)
 
 
-def _shared(widths: list[tuple[float, int | None]], upright_mm: float) -> Frame:
-    if not widths:
-        return Frame((), (), upright_mm, ())
-    uprights, spans, x = [], [], 0.0
-    before: int | str | None = "end"
-    for width, bay in widths:
-        uprights.append(StandingUpright(x, _shared_role(before, bay)))
-        spans.append(Span(x + upright_mm, width, bay))
-        x += upright_mm + width
-        before = bay
-    uprights.append(StandingUpright(x, Role.SHELVES_RIGHT if before is None else Role.RIGHT))
-    return Frame(tuple(uprights), tuple(spans), upright_mm, ((0.0, x + upright_mm),))
+def _standing(upright: UprightPlace, spans: list[Span], upright_mm: float) -> StandingUpright:
+    """An upright with its role, by what stands on either side of it."""
+    before = next((s for s in spans if abs(s.left_mm + s.width_mm - upright.left_mm) < 1e-6), None)
+    after = next((s for s in spans if abs(s.left_mm - upright.left_mm - upright_mm) < 1e-6), None)
+    return StandingUpright(upright.left_mm, _role(before, after), upright.rows)
 
 
-def _shared_role(before: int | str | None, bay: int | None) -> Role:
-    if before == "end":
-        return Role.SHELVES_LEFT if bay is None else Role.LEFT
-    return Role.BEFORE_SHELVES if bay is None else Role.INNER
+def _role(before: Span | None, after: Span | None) -> Role:
+    if before is None:
+        return Role.SHELVES_LEFT if after is not None and after.bay is None else Role.LEFT
+    if after is None:
+        return Role.SHELVES_RIGHT if before.bay is None else Role.RIGHT
+    return Role.BEFORE_SHELVES if after.bay is None else Role.INNER
 
 
-def _own(widths: list[tuple[float, int | None]], upright_mm: float) -> Frame:
-    uprights, spans, carcasses, x = [], [], [], 0.0
-    for width, bay in widths:
-        left, right = (Role.LEFT, Role.RIGHT) if bay is not None else (Role.SHELVES_LEFT, Role.SHELVES_RIGHT)
-        end = x + width + 2 * upright_mm
-        uprights += [StandingUpright(x, left), StandingUpright(end - upright_mm, right)]
-        spans.append(Span(x + upright_mm, width, bay))
-        carcasses.append((x, end))
-        x = end
-    return Frame(tuple(uprights), tuple(spans), upright_mm, tuple(carcasses))
+def neighbours(layout: Layout) -> set[tuple[int, int]]:
+    """Pairs of drawer bays, left and right, with one shared upright between them."""
+    found = set()
+    for _, members in groupby(layout.bays, key=lambda bay: bay.section):
+        bays: list[BayPlace] = list(members)
+        found |= {(left.number, right.number) for left, right in pairwise(bays)}
+    return found

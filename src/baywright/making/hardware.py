@@ -5,9 +5,9 @@ what is added for loss and what is sold in a pack stand apart. Pack sizes are co
 """
 
 from collections import Counter
-from collections.abc import Sequence
 
-from baywright.making.boards import sections_of
+from baywright.making.boards import joints_in, pieces_of
+from baywright.making.drawers import Kinds, drawer_count
 from baywright.making.edging import edging_order
 from baywright.making.fasteners import (
     SYSTEM_SCREW_LENGTHS_MM,
@@ -18,7 +18,7 @@ from baywright.making.fasteners import (
     wall_fixings,
 )  # fmt: skip
 from baywright.making.frame import Frame
-from baywright.making.loads import RunnerLoad
+from baywright.making.loads import Loads
 from baywright.making.material import mass_kg
 from baywright.making.ordering import pieces
 from baywright.making.screws import screw_order
@@ -35,11 +35,11 @@ _DATA_SHEET = "rated load, closing gap and fixing holes by the maker's data shee
 
 
 def hardware_order(
-    project: Project, workings: Workings, frame: Frame, parts: list[Part], loads: dict[str, RunnerLoad]
+    project: Project, workings: Workings, frame: Frame, parts: list[Part], loads: Loads, kinds: Kinds
 ) -> list[HardwareItem]:
     """Every line of the order; lines of which nothing is needed are left out."""
     lines = [
-        *_runners(project, workings, loads),
+        *_runners(project, workings, loads, kinds),
         *_system_screws(project, workings, parts),
         *screw_order(project, workings, frame, parts),
         *_tenons(project, workings, frame, parts),
@@ -52,29 +52,23 @@ def hardware_order(
     return [line for line in lines if line.needed > 0]
 
 
-def _runners(project: Project, workings: Workings, loads: dict[str, RunnerLoad]) -> list[HardwareItem]:
-    length = workings.value("runner_length")
-    if length <= 0:
-        return []
+def _runners(project: Project, workings: Workings, loads: Loads, kinds: Kinds) -> list[HardwareItem]:
     room = project.construction.runners.thickness_mm
-    counts = Counter(load.class_kg for load in loads.values())
+    lengths = {place: workings.at_kind("runner_length", kind) for place, kind in kinds.items()}
+    counts = Counter((lengths[place], load.class_kg) for place, load in loads.items() if lengths[place] > 0)
     highest = max(project.construction.runners.load_classes_kg)
     lines = []
-    for rated in sorted(counts, key=lambda rated: rated or float("inf")):
+    for length, rated in sorted(counts, key=lambda item: (-item[0], item[1] or float("inf"))):
         code = f"{rated:g}" if rated else f"over{highest:g}"
         words = f"load class {rated:g} kg a pair" if rated else f"load class over {highest:g} kg a pair: to be found"
         lines.append(
             pieces(
                 f"RP{length:g}-{code}", "Drawer runner, full extension",
                 f"length {length:g} mm, {words}, side-mounted, {room:g} mm a side",
-                counts[rated], 1, unit="pairs", loss_share=0.0, note=_DATA_SHEET,
+                counts[length, rated], 1, unit="pairs", loss_share=0.0, note=_DATA_SHEET,
             )
         )  # fmt: skip
     return lines
-
-
-def _drawer_count(parts: Sequence[Part]) -> int:
-    return sum(part.quantity for part in parts if part.number == "D3")
 
 
 def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> list[HardwareItem]:
@@ -85,7 +79,7 @@ def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> l
         note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
     elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
         note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
-    count = 2 * in_runner(workings.value("runner_length")) * _drawer_count(parts)
+    count = 2 * in_runner(workings.value("runner_length")) * drawer_count(parts)
     return [pieces(f"SS{length}", "System screw", f"6.3 × {length} mm, for 5 mm holes", count, 200, note=note)]
 
 
@@ -94,10 +88,10 @@ def _tenons(project: Project, workings: Workings, frame: Frame, parts: list[Part
     in_end = in_joint(workings.value("upright_depth"))
     uses = [(tenon_size(boards.upright_mm), 2 * in_end * len(frame.uprights), f"{in_end} in each end of an upright")]
     for number, thickness in (("B1", boards.base_mm), ("T1", boards.top_mm)):
-        sections = [part for part in sections_of(number, parts) if "." in part.number]
-        if sections:
-            count = (len(sections) - 1) * in_joint(sections[0].width_mm)
-            uses.append((tenon_size(thickness), count, f"{count} where the {sections[0].name.lower()} is joined"))
+        if joints := joints_in(number, parts):
+            board = pieces_of(number, parts)[0]
+            count = joints * in_joint(board.width_mm)
+            uses.append((tenon_size(thickness), count, f"{count} where the {board.name.lower()} is joined"))
     lines = []
     for thick, long in sorted({size for size, _, _ in uses}):
         same = [use for use in uses if use[0] == (thick, long)]
@@ -111,7 +105,7 @@ def _tenons(project: Project, workings: Workings, frame: Frame, parts: list[Part
 
 def _connectors(frame: Frame) -> list[HardwareItem]:
     """Bolts that hold neighbouring carcasses together where each bay has its own uprights."""
-    meetings = len(frame.carcasses_mm) - 1
+    meetings = len(frame.carcasses_mm) - len(frame.sections_mm)
     note = f"{CONNECTORS_PER_MEETING} through each of {meetings} pairs of uprights that stand side by side"
     specification = f"sleeve bolt through {2 * frame.upright_mm:g} mm"
     return [pieces("CB", "Connecting bolt", specification, CONNECTORS_PER_MEETING * meetings, 20, note=note)]
@@ -143,7 +137,7 @@ def _wall(project: Project, parts: list[Part]) -> list[HardwareItem]:
     if not project.space.existing_wall:
         return []
     number = {Back.EXISTING_WALL: "R4", Back.TWO_BRACES: "R2", Back.FULL_BACK: "R1"}[project.construction.rear.kind]
-    count = sum(part.quantity * wall_fixings(part.length_mm) for part in sections_of(number, parts))
+    count = sum(part.quantity * wall_fixings(part.length_mm) for part in pieces_of(number, parts))
     note = "against tipping; kind and length by the wall, which must be looked at first, and by its maker's data sheet"
     lines = [pieces("WF", "Wall fixing", "screw and anchor to suit the wall", count, 10, loss_share=0.0, note=note)]
     if number == "R1":

@@ -5,7 +5,7 @@ never listed with a size that no board can have.
 """
 
 from baywright.making.carcass import carcass_parts, carcass_remarks
-from baywright.making.drawers import drawer_parts, empty_drawer_kg
+from baywright.making.drawers import Kinds, drawer_kinds, drawer_parts, drawers_to_make
 from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
 from baywright.making.hardware import hardware_order
@@ -32,30 +32,31 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
         return Manufacture(parts=(), hardware=(), schedule=(), remarks=(NOTHING_ARRANGED,))
     workings = workings or derive(project)
     frame = frame_of(project, workings)
-    placements = project.arrangement.placements
+    drawers = drawers_to_make(project)
+    kinds = drawer_kinds(project, workings, drawers)
     cut = [
         *carcass_parts(project, workings, frame),
         *stand_parts(project, workings, frame),
         *rear_parts(project, workings, frame),
-        *drawer_parts(project, workings, len(placements)),
+        *drawer_parts(project, workings, kinds),
         *shelf_parts(project, workings),
     ]
     parts = [part for part in cut if _can_exist(part)]
-    loads = runner_loads(project, empty_drawer_kg(project, workings))
+    loads = runner_loads(project, workings, drawers, kinds)
     remarks = [
         *_impossible_remarks(cut),
-        *_runner_remarks(workings, len(placements)),
+        *_runner_remarks(workings, kinds),
         *_length_remarks(project, parts),
         *carcass_remarks(project, workings),
-        *load_remarks(project, loads),
-        *facing_remarks(project),
+        *load_remarks(project, drawers, loads),
+        *facing_remarks(project, workings, drawers),
         *rear_remarks(project, workings),
         *shelf_remarks(project, workings),
     ]
     return Manufacture(
         parts=tuple(parts),
-        hardware=tuple(hardware_order(project, workings, frame, parts, loads)),
-        schedule=schedule(project, workings, loads),
+        hardware=tuple(hardware_order(project, workings, frame, parts, loads, kinds)),
+        schedule=schedule(project, workings, drawers, loads),
         remarks=tuple(remarks),
     )
 
@@ -72,8 +73,8 @@ def _impossible_remarks(parts: list[Part]) -> list[str]:
     ]
 
 
-def _runner_remarks(workings: Workings, drawers: int) -> list[str]:
-    if drawers == 0 or workings.value("runner_length") > 0:
+def _runner_remarks(workings: Workings, kinds: Kinds) -> list[str]:
+    if all(workings.at_kind("runner_length", kind) > 0 for kind in kinds.values()):
         return []
     return ["No runner fits the depth, so drawers and runners are not listed: see the runner length in the workings."]
 

@@ -6,10 +6,9 @@ Laws: one material a thickness; a mass is volume times density, nothing else.
 from collections.abc import Iterable
 
 from baywright.model.making import Part
+from baywright.workings.inputs import PLYWOOD_DENSITY_KG_PER_M3
 
-PLYWOOD_DENSITY_KG_PER_M3 = 680.0
-"""Mean density of birch plywood at room humidity. From memory; makers print 640 to 720, so a drawer's own mass is
-right to about 6 %."""
+__all__ = ["PLYWOOD_DENSITY_KG_PER_M3", "mass_kg", "plywood"]
 
 
 def plywood(thickness_mm: float) -> str:

@@ -18,25 +18,40 @@ _NOTCHED = "let into notches in the uprights' rear edges, flush"
 def rear_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     """The boards of the rear, as chosen."""
     boards, rear = project.construction.boards, project.construction.rear
-    end = frame.length_mm
+    under_top, brace = _under_tops(frame), (rear.brace_width_mm, boards.brace_mm)
     match rear.kind:
         case Back.FULL_BACK:
-            height = boards.base_mm + workings.value("upright_height")
             note = "on the rear edges of base and uprights, under the top"
-            chosen = [Board("R1", "Back", 0.0, end, height, boards.back_mm, grain=Grain.ANY, note=note)]
+            chosen = [[
+                Board("R1", "Back", left, right, boards.base_mm + workings.upright_height(rows), boards.back_mm,
+                      grain=Grain.ANY, note=note)
+                for left, right, rows in under_top
+            ]]  # fmt: skip
         case Back.TWO_BRACES:
             chosen = [
-                Board("R2", "Upper brace", 0.0, end, rear.brace_width_mm, boards.brace_mm,
-                      note=f"under the top; {_NOTCHED}"),
-                Board("R3", "Lower brace", 0.0, end, rear.brace_width_mm, boards.brace_mm,
-                      note=f"on the base; {_NOTCHED}"),
-            ]  # fmt: skip
+                _rails("R2", "Upper brace", under_top, brace, f"under the top; {_NOTCHED}"),
+                _rails(
+                    "R3", "Lower brace", [(*ends, 0) for ends in frame.carcasses_mm], brace, f"on the base; {_NOTCHED}"
+                ),
+            ]
         case Back.EXISTING_WALL:
-            chosen = [
-                Board("R4", "Fixing rail", 0.0, end, rear.brace_width_mm, boards.brace_mm,
-                      note=f"under the top, screwed to the wall; {_NOTCHED}"),
-            ]  # fmt: skip
-    return [part for board in chosen for part in over_carcasses(board, project, frame)]
+            note = f"under the top, screwed to the wall; {_NOTCHED}"
+            chosen = [_rails("R4", "Fixing rail", under_top, brace, note)]
+    return [part for same in chosen for part in over_carcasses(same, project, frame)]
+
+
+def _under_tops(frame: Frame) -> list[tuple[float, float, int]]:
+    """Ends and rows of each stretch of one height; with own uprights of each carcass."""
+    if frame.own_uprights:
+        return [(*ends, span.rows) for ends, span in zip(frame.carcasses_mm, frame.spans, strict=True)]
+    return [(stretch.left_mm, stretch.right_mm, stretch.rows) for stretch in frame.stretches]
+
+
+def _rails(
+    number: str, name: str, ends: list[tuple[float, float, int]], brace: tuple[float, float], note: str
+) -> list[Board]:
+    width, thickness = brace
+    return [Board(number, name, left, right, width, thickness, note=note) for left, right, _ in ends]
 
 
 def rear_remarks(project: Project, workings: Workings) -> list[str]:

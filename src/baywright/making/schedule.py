@@ -1,36 +1,43 @@
 """The drawer schedule: for each drawer where it is, where its runners are screwed, and how high everything lies.
 
-Laws: one line for each placed box, bay by bay from the left, each bay from the bottom; heights follow from the row
-alone (lower edge = base's upper side + first row + pitch × row − line offset), so a wrong row shows in every column.
+Laws: one line for each box that is there, bay by bay from the left, each bay from the bottom; boxes that share a
+drawer have its number and say where in it they stand; heights follow from the row alone (lower edge = base's upper
+side + first row + pitch × row − line offset), so a wrong row shows in every column.
 """
 
-from itertools import groupby, pairwise
+from itertools import pairwise
 
-from baywright.making.loads import RunnerLoad
+from baywright.making.drawers import Drawers
+from baywright.making.loads import Loads
 from baywright.model.arrangement import Lock, Placement
-from baywright.model.inventory import Box
 from baywright.model.making import ScheduleLine
 from baywright.model.project import Project
 from baywright.workings import Workings
 
 
-def schedule(project: Project, workings: Workings, loads: dict[str, RunnerLoad]) -> tuple[ScheduleLine, ...]:
-    """One line for each drawer of the present arrangement; `loads` by box id."""
+def schedule(project: Project, workings: Workings, drawers: Drawers, loads: Loads) -> tuple[ScheduleLine, ...]:
+    """One line for each box in a drawer of the present arrangement."""
     lines: list[ScheduleLine] = []
-    boxes = {box.id: box for box in project.boxes}
-    in_order = sorted(
-        project.arrangement.placements, key=lambda placement: (placement.bay, placement.row, placement.box_id)
-    )
-    for _, in_bay in groupby(in_order, key=lambda placement: placement.bay):
-        placements = list(in_bay)
-        edges = [_lower_edge(workings, placement.row) for placement in placements]
-        ceiling = workings.value("base_upper_height") + workings.value("upright_height")
-        openings = [upper - lower for lower, upper in pairwise([*edges, ceiling])]
-        lines.extend(
-            _line(project, workings, boxes[placement.box_id], placement, number, opening, loads[placement.box_id])
-            for number, (placement, opening) in enumerate(zip(placements, openings, strict=True), 1)
-        )
+    for bay in sorted({bay for bay, _ in drawers}):
+        rows = sorted(row for number, row in drawers if number == bay)
+        edges = [_lower_edge(workings, row) for row in rows]
+        openings = [upper - lower for lower, upper in pairwise([*edges, _under_top(workings, bay)])]
+        for number, (row, opening_mm) in enumerate(zip(rows, openings, strict=True), 1):
+            together, load = drawers[bay, row], loads[bay, row]
+            for placement in together:
+                line = _line(project, workings, placement)
+                place = _place(placement, together)
+                lines.append(line.replace(
+                    drawer=number, opening_mm=opening_mm, load_class_kg=load.class_kg, place_in_drawer=place
+                ))  # fmt: skip
     return tuple(lines)
+
+
+def _under_top(workings: Workings, bay: int) -> float:
+    """Height over the floor of the top's underside over a bay, in mm."""
+    bays = workings.layout.bays
+    kind = workings.kind_of(bays[bay]) if bay < len(bays) else ""
+    return workings.value("base_upper_height") + workings.at_kind("upright_height", kind)
 
 
 def _lower_edge(workings: Workings, row: int) -> float:
@@ -43,23 +50,30 @@ def _runner_line(workings: Workings, row: int) -> float:
     return workings.value("first_row") + workings.value("pitch") * row
 
 
-def _line(
-    project: Project,
-    workings: Workings,
-    box: Box,
-    placement: Placement,
-    number: int,
-    opening_mm: float,
-    load: RunnerLoad,
-) -> ScheduleLine:
+def _place(placement: Placement, together: tuple[Placement, ...]) -> str:
+    """Where in its drawer a box stands; empty where it has the drawer to itself and stands as usual."""
+    words = []
+    if any(p.abreast for p in together):
+        words.append(f"{placement.abreast + 1} from the left")
+    if any(p.behind for p in together):
+        words.append(f"{placement.behind + 1} from the front")
+    if placement.turned:
+        words.append("turned crosswise")
+    return ", ".join(words)
+
+
+def _line(project: Project, workings: Workings, placement: Placement) -> ScheduleLine:
+    """What the box and its row alone tell."""
+    box = project.box(placement.box_id)
     size = project.size_of(box)
     lower_edge = _lower_edge(workings, placement.row)
-    rows_left = round(workings.value("upright_rows")) - placement.row
+    bays = workings.layout.bays
+    rows = bays[placement.bay].rows if placement.bay < len(bays) else round(workings.value("upright_rows"))
     return ScheduleLine(
-        bay=placement.bay + 1, drawer=number, box_id=box.id, box_label=box.label, size_name=size.name,
+        bay=placement.bay + 1, drawer=1, box_id=box.id, box_label=box.label, size_name=size.name,
         contents=box.contents, loaded_mass_kg=box.loaded_mass_kg, runner_row=placement.row + 1,
-        rows_taken=min(round(workings.value("opening_rows", size.id)), max(rows_left, 0)), lower_edge_mm=lower_edge,
-        runner_line_mm=_runner_line(workings, placement.row),
+        rows_taken=min(round(workings.value("opening_rows", size.id)), max(rows - placement.row, 0)),
+        lower_edge_mm=lower_edge, runner_line_mm=_runner_line(workings, placement.row),
         box_top_mm=lower_edge + workings.value("seat") + workings.value("box_height", size.id),
-        opening_mm=opening_mm, load_class_kg=load.class_kg, locked=placement.lock is not Lock.NONE,
+        opening_mm=0.0, load_class_kg=None, locked=placement.lock is not Lock.NONE,
     )  # fmt: skip

@@ -6,7 +6,8 @@ Laws: every use is counted once; equal screws of several uses are one line whose
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from baywright.making.boards import bearings, sections_of
+from baywright.making.boards import bearings, pieces_of
+from baywright.making.drawers import drawer_count
 from baywright.making.fasteners import (
     SPACING_MM,
     WOOD_SCREW_LENGTHS_MM,
@@ -46,7 +47,7 @@ def screw_order(project: Project, workings: Workings, frame: Frame, parts: list[
 
 
 def _drawer_uses(project: Project, workings: Workings, parts: list[Part]) -> list[Use]:
-    drawers = sum(part.quantity for part in parts if part.number == "D3")
+    drawers = drawer_count(parts)
     side = project.construction.boards.drawer_side_mm
     on_runner = 2 * in_runner(workings.value("runner_length")) * drawers
     in_corners = 4 * in_drawer_corner(project.construction.drawers.side_height_mm) * drawers
@@ -72,11 +73,11 @@ def _stand_uses(project: Project, parts: list[Part]) -> list[Use]:
 def _rear_uses(workings: Workings, parts: list[Part], frame: Frame) -> list[Use]:
     uses = []
     for number, purpose in (("R2", "upper brace"), ("R3", "lower brace"), ("R4", "fixing rail")):
-        for rail in sections_of(number, parts)[:1]:
+        for rail in pieces_of(number, parts)[:1]:
             count = in_joint(rail.width_mm) * bearings(number, parts, frame)
             uses.append(Use(f"{purpose} to uprights", count, *through_screw(rail.thickness_mm)))
-    for back in sections_of("R1", parts)[:1]:
-        along_base = sum(p.quantity * int(p.length_mm // SPACING_MM) for p in sections_of("R1", parts))
+    for back in pieces_of("R1", parts)[:1]:
+        along_base = sum(p.quantity * int(p.length_mm // SPACING_MM) for p in pieces_of("R1", parts))
         count = in_joint(workings.value("upright_height")) * bearings("R1", parts, frame) + along_base
         uses.append(Use("back to uprights and base", count, *through_screw(back.thickness_mm)))
     return uses

@@ -5,7 +5,7 @@ uprights' rear edges; a cross piece lies under every upright, and one more where
 section ends on its own.
 """
 
-from baywright.making.boards import Board, bearings, sectioned
+from baywright.making.boards import Board, bearings, lettered, sectioned
 from baywright.making.frame import Frame
 from baywright.making.material import plywood
 from baywright.model.construction import Stand
@@ -19,11 +19,14 @@ def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part
     standing, thickness = project.construction.standing, project.construction.boards.plinth_mm
     if standing.kind is not Stand.PLINTH or standing.height_mm <= 0:
         return []
-    boards = [
-        Board("P1", "Plinth, front", 0.0, frame.length_mm, standing.height_mm, thickness),
-        Board("P2", "Plinth, rear", 0.0, frame.length_mm, standing.height_mm, thickness),
+    long_parts = [
+        part
+        for number, name in (("P1", "Plinth, front"), ("P2", "Plinth, rear"))
+        for board in lettered(
+            [Board(number, name, left, right, standing.height_mm, thickness) for left, right in frame.sections_mm]
+        )
+        for part in sectioned(board, frame.joints_mm, project, frame)
     ]
-    long_parts = [part for board in boards for part in sectioned(board, frame.joints_mm, project, frame)]
     crossings = bearings("P1", long_parts, frame)
     doubled = ", two side by side where the plinth is joined" if crossings > len(frame.uprights) else ""
     crossing = Part(

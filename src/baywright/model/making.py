@@ -48,7 +48,7 @@ class HardwareItem(Frozen):
 
 
 class ScheduleLine(Frozen):
-    """One drawer of the drawer schedule; heights in mm over the floor, rows counted from 1 at the bottom."""
+    """One box in its drawer, in the drawer schedule; heights in mm over the floor, rows from 1 at the bottom."""
 
     bay: int
     drawer: int
@@ -69,6 +69,8 @@ class ScheduleLine(Frozen):
     """Clear height from this drawer's lower edge to the next one's, or to the underside of the top."""
     load_class_kg: float | None
     locked: bool
+    place_in_drawer: str = ""
+    """Where in a shared drawer the box stands, or that it stands turned; empty for a drawer of its own."""
 
 
 class Manufacture(Frozen):

@@ -15,6 +15,9 @@ from baywright.workings.kinds import BayKind
 
 NO_BOX_WIDTH_MM = 400.0
 NO_BOX_DEPTH_MM = 300.0
+PLYWOOD_DENSITY_KG_PER_M3 = 680.0
+"""Mean density of birch plywood at room humidity. From memory; makers print 640 to 720, so a drawer's own mass is
+right to about 6 %."""
 
 
 @dataclass(frozen=True)
@@ -152,6 +155,13 @@ INPUTS: tuple[Input, ...] = (
         "",
         lambda project: float(project.construction.rear.kind is Back.FULL_BACK),
         "construction.rear.kind",
+    ),
+    Input(
+        "board_density",
+        "density of the boards",
+        "kg/m³",
+        lambda _: PLYWOOD_DENSITY_KG_PER_M3,
+        note="Birch plywood at room humidity; from memory, makers print 640 to 720.",
     ),
     _field("shelf_bay_wanted", "the rest becomes a shelf bay (1) or not (0)", "limits.shelf_bay", ""),
     _field("shelf_bay_least_width", "least width of a shelf bay", "limits.shelf_bay_least_width_mm"),
