@@ -8,7 +8,7 @@ from baywright.model.project import Project
 from baywright.planner import handling
 from baywright.planner.budget import Budget, StoppedError
 from baywright.planner.cheapest import cheapest
-from baywright.planner.explanation import why_not
+from baywright.planner.explanation import explain
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
@@ -37,11 +37,19 @@ def plan(
     workings = derive(project)
     grid = read_grid(project, workings)
     bays, rows = most_bays(project, grid), most_rows(project, grid)
-    standing = obstacles(project, workings, grid) or lock_conflicts(project, grid, bays, rows)
-    if standing:
-        return PlanResult(status=PlanStatus.IMPOSSIBLE, conflicts=standing)
     budget = Budget(effort, stop)
+    if obstacles(project, workings, grid) or lock_conflicts(project, grid, bays, rows):
+        return _impossible(project, budget)
     return _Run(project, grid, budget, progress).result(bays, rows)
+
+
+def _impossible(project: Project, budget: Budget) -> PlanResult:
+    """The answer where there is no plan: why, and what would help."""
+    why = explain(project, budget)
+    return PlanResult(
+        status=PlanStatus.IMPOSSIBLE, conflicts=why.conflicts, repairs=why.repairs, effort=budget.spent,
+        remarks=why.remarks,
+    )  # fmt: skip
 
 
 @dataclass
@@ -77,8 +85,7 @@ class _Run:
             frame = self._framer.frame(bays, rows)
             answer = holds(frame.problem, self._budget)
             if answer.holds is False:
-                conflicts = why_not(self._project, frame, self._budget)
-                return PlanResult(status=PlanStatus.IMPOSSIBLE, conflicts=conflicts, effort=self._budget.spent)
+                return _impossible(self._project, self._budget)
             if answer.holds is None:
                 return self._open()
             self._improve(Found(frame, answer.places, self._framer.fewest_bays))

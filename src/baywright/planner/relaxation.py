@@ -1,0 +1,152 @@
+"""A document without some of its limits.
+
+Laws: a limit that is left out is left out wholly, and leaving out more never takes a plan away. So nothing takes the
+place of a limit that could bind in its stead: a wall, a height, a depth that is left out becomes as large as the boxes
+could ever use; a bay whose own number of drawers is left out may have any number, not the run's; a bay whose own rows
+are left out has as many as it or the run may have; a width that is left out is the planner's to choose among those
+that the document names.
+"""
+
+from collections.abc import Iterable
+
+from baywright.model.arrangement import Lock
+from baywright.model.inventory import BoxStatus
+from baywright.model.limits import MOST_BAY_WIDTHS, MOST_BAYS, MOST_ROWS, BayWish, Limits
+from baywright.model.project import Project
+from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM, Space
+from baywright.planner import limits as paths
+from baywright.planner.question import Reading
+
+DEEPEST_MM = 5_000.0
+_PLAIN: dict[str, tuple[str, object]] = {
+    paths.ROWS: ("upright_rows", None),
+    paths.BAYS: ("bay_count", None),
+    paths.DRAWERS: ("drawers_per_bay", None),
+    paths.WORKTOP_LEAST: ("worktop_least_mm", None),
+    paths.WORKTOP_MOST: ("worktop_most_mm", None),
+    paths.SPARE: ("spare_rows", 0),
+    paths.SHELF: ("shelf_bay_clear_width_mm", None),
+}
+
+
+class Relaxer:
+    """Makes relaxed documents of one document; reads it once."""
+
+    def __init__(self, reading: Reading) -> None:
+        self._reading = reading
+        self._project = reading.project
+
+    def without(self, left_out: Iterable[str]) -> Project:
+        """The document without the limits at those paths."""
+        out = frozenset(left_out)
+        if not out:
+            return self._project
+        project = self._without_wishes(out)
+        changes: dict[str, object] = {"space": self._space(out), "limits": project}
+        if any(path.startswith("arrangement.") for path in out):
+            changes["arrangement"] = self._unlocked(out)
+        if paths.RUNNER in out:
+            construction = self._project.construction
+            changes["construction"] = construction.replace(runners=construction.runners.replace(length_mm=None))
+        if any(path.startswith("boxes[") for path in out):
+            changes["boxes"] = tuple(
+                box.replace(status=BoxStatus.ELSEWHERE) if paths.status_path(box.id) in out else box
+                for box in self._project.boxes
+            )
+        if paths.BUILT in out:
+            changes["built"] = None
+        return self._project.replace(**changes)
+
+    def _unlocked(self, out: frozenset[str]) -> object:
+        arrangement = self._project.arrangement
+        return arrangement.replace(
+            placements=tuple(
+                p.replace(lock=Lock.NONE) if paths.lock_path(p.box_id) in out else p for p in arrangement.placements
+            )
+        )
+
+    def _without_wishes(self, out: frozenset[str]) -> Limits:
+        limits = self._project.limits
+        changes: dict[str, object] = {field: value for path, (field, value) in _PLAIN.items() if path in out}
+        changes["bays"] = tuple(self._wish(bay, wish, out) for bay, wish in enumerate(limits.bays))
+        widths = dict.fromkeys(limits.other_box_widths_mm)
+        if paths.WIDTH in out:
+            changes["bay_box_width_mm"] = None
+            if limits.bay_box_width_mm is not None and self._may_share:
+                widths |= {limits.bay_box_width_mm: None}
+        for bay, wish in enumerate(limits.bays):
+            if wish.box_width_mm is not None and paths.bay_path(bay, "box_width_mm") in out:
+                widths |= {wish.box_width_mm: None}
+        changes["other_box_widths_mm"] = tuple(widths)[:MOST_BAY_WIDTHS]
+        return limits.replace(**changes)
+
+    @property
+    def _may_share(self) -> bool:
+        return any(size.most_abreast > 1 for size in self._project.box_sizes)
+
+    def _wish(self, bay: int, wish: BayWish, out: frozenset[str]) -> BayWish:
+        limits = self._project.limits
+        changes: dict[str, object] = {}
+        if paths.bay_path(bay, "box_width_mm") in out:
+            changes["box_width_mm"] = None
+        if paths.bay_path(bay, "drawers") in out:
+            is_limited = limits.drawers_per_bay is not None and paths.DRAWERS not in out
+            changes["drawers"] = MOST_ROWS if is_limited else None
+        if wish.rows is not None and paths.bay_path(bay, "rows") in out:
+            fixed = limits.upright_rows if paths.ROWS not in out else None
+            higher = max(wish.rows, fixed or 0)
+            fits = higher <= self._reading.grid.rows_that_fit or paths.HEIGHT in out
+            changes["rows"] = higher if fixed is not None and fits else None
+        return wish.replace(**changes) if changes else wish
+
+    def _space(self, out: frozenset[str]) -> Space:
+        space = self._project.space
+        changes: dict[str, object] = {}
+        if paths.CEILING in out:
+            changes["ceiling"] = ()
+        changes["zones"] = tuple(zone for zone in space.zones if paths.zone_path(zone.id) not in out)
+        if paths.WALL in out:
+            changes["length_mm"] = max(space.length_mm, min(LONGEST_WALL_MM, self._ample_length()))
+        if paths.HEIGHT in out:
+            changes["height_limit_mm"] = max(space.height_limit_mm, min(HIGHEST_LIMIT_MM, self._ample_height()))
+        if paths.DEPTH in out:
+            changes["depth_mm"] = max(space.depth_mm, min(DEEPEST_MM, self._ample_depth()))
+        return space.replace(**changes)
+
+    def _ample_length(self) -> float:
+        """Wall for a bay of its own for every box, of the widest kind, beyond all zones, and for every lock."""
+        project, w = self._project, self._reading.workings
+        limits = project.limits
+        placed = len(project.boxes_to_place)
+        locked = max((p.bay + 1 for p in project.arrangement.placements if p.lock is not Lock.NONE), default=0)
+        bays = min(MOST_BAYS, placed + locked + len(limits.bays) + (limits.bay_count or 0))
+        widest = max(
+            [w.value("bay_box_width"), *(s.width_mm for s in project.box_sizes), *limits.other_box_widths_mm]
+            + [wish.box_width_mm for wish in limits.bays if wish.box_width_mm is not None]
+        )
+        pitch = w.value("bay_pitch") + widest - w.value("bay_box_width")
+        ends = max((zone.right_mm for zone in project.space.zones if zone.right_mm < LONGEST_WALL_MM), default=0.0)
+        around = project.space.length_mm - w.value("room_for_run") + 4 * w.value("upright_thickness")
+        return around + ends + bays * pitch + (limits.shelf_bay_clear_width_mm or 0.0)
+
+    def _ample_height(self) -> float:
+        """Height for all boxes over one another, and for every lock, every number of rows that is fixed."""
+        project, grid = self._project, self._reading.grid
+        limits = project.limits
+        rows = grid.lowest + 2 + sum(grid.sizes[box.size_id].rows for box in project.boxes_to_place)
+        rows += max((p.row + 1 for p in project.arrangement.placements if p.lock is Lock.DRAWER), default=0)
+        rows = max([rows + limits.spare_rows, limits.upright_rows or 0, *(wish.rows or 0 for wish in limits.bays)])
+        height = grid.floor_mm + grid.upright_mm(min(MOST_ROWS, rows)) + self._reading.workings.value("top_thickness")
+        return max(height, limits.worktop_least_mm or 0.0)
+
+    def _ample_depth(self) -> float:
+        """Depth for the runner that the deepest box needs, or the one that is set, before the deepest zone."""
+        project, w = self._project, self._reading.workings
+        runners = project.construction.runners
+        rails = 2 * w.value("drawer_side_thickness")
+        deepest = max((project.size_of(box).depth_mm for box in project.boxes_to_place), default=0.0)
+        needed = deepest + w.value("stop") + rails
+        zones = max((zone.depth_mm for zone in project.space.zones), default=0.0)
+        enough = [length for length in sorted(runners.lengths_mm) if length >= needed]
+        length = max(enough[0] if enough else max(runners.lengths_mm), runners.length_mm or 0.0)
+        return project.space.depth_mm - w.value("runner_room") + zones + length
