@@ -1,5 +1,6 @@
 """What to buy and cut: parts, hardware and the drawer schedule of an arrangement."""
 
+from baywright.making.difference import part_changes
 from baywright.making.manufacture import manufacture
 
-__all__ = ["manufacture"]
+__all__ = ["manufacture", "part_changes"]
