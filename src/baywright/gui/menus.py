@@ -8,6 +8,7 @@ from PySide6.QtGui import QAction, QActionGroup
 from PySide6.QtWidgets import QMainWindow, QMenu, QToolBar
 
 from baywright.gui.actions import Actions
+from baywright.gui.live import LiveSwitch
 from baywright.gui.theme import Theme
 
 _THEMES = ((Theme.SYSTEM, "As the &system"), (Theme.LIGHT, "&Light"), (Theme.DARK, "&Dark"))
@@ -24,8 +25,9 @@ class Menus:
         recent_files: Callable[[], Iterable[Path]],
         open_file: Callable[[Path], None],
         choose_theme: Callable[[Theme], None],
+        live: LiveSwitch,
     ) -> None:
-        self._window, self._actions = window, actions
+        self._window, self._actions, self._live = window, actions, live
         self._recent_files, self._open_file = recent_files, open_file
         self.themes: dict[Theme, QAction] = {}
         self._make_file_menu()
@@ -75,7 +77,12 @@ class Menus:
 
     def _make_plan_menu(self) -> None:
         a = self._actions
-        self._menu("&Plan", a.plan, a.stop, None, a.clear)
+        menu = self._menu("&Plan", a.plan, a.stop)
+        live = menu.addMenu("&When something is changed")
+        live.setToolTipsVisible(True)
+        live.addActions(list(self._live.actions.values()))
+        menu.addSeparator()
+        menu.addAction(a.clear)
 
     def _make_view_menu(self, picture_actions: Iterable[QAction], choose_theme: Callable[[Theme], None]) -> None:
         a = self._actions
@@ -121,6 +128,7 @@ class Menus:
                 bar.addSeparator()
             else:
                 bar.addAction(action)
+        bar.insertWidget(bar.actions()[bar.actions().index(a.plan) + 1], self._live.button)
         self._window.addToolBar(bar)
         self.toolbar = bar
 

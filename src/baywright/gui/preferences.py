@@ -1,4 +1,6 @@
-"""What the window remembers between two starts: theme, text size, where it stood. Never anything of a project.
+"""What the window remembers between two starts: theme, text size, how edits are planned, where it stood.
+
+Never anything of a project.
 
 Law: a broken or unwritable settings file costs the memory, never the start.
 """
@@ -7,6 +9,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings
 
+from baywright.app.live import LiveMode
 from baywright.gui.theme import LARGEST_POINTS, NORMAL_POINTS, SMALLEST_POINTS, Theme
 
 FILE_NAME = "window.ini"
@@ -41,6 +44,16 @@ class Preferences:
     @points.setter
     def points(self, points: float) -> None:
         self._write("points", str(points))
+
+    @property
+    def live_mode(self) -> LiveMode:
+        """Which edits make the planner act; the usual ones where nothing or something unknown is stored."""
+        stored = self._read("live")
+        return LiveMode(str(stored)) if stored in set(LiveMode) else LiveMode.MEND
+
+    @live_mode.setter
+    def live_mode(self, mode: LiveMode) -> None:
+        self._write("live", mode.value)
 
     def layout(self, name: str) -> QByteArray | None:
         """The stored state of a window or splitter; None where there is none."""

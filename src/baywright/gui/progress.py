@@ -1,8 +1,14 @@
 """What is said while planning goes on, and when it ends."""
 
+from baywright.app.notices import ReplanEnded
 from baywright.gui.messages import Tone
 from baywright.gui.status import goal_words
+from baywright.gui.wording import count_words, place_words
 from baywright.model.plan import PlanResult, PlanStatus
+from baywright.model.project import Project
+
+MOST_NAMED = 3
+"""More boxes than this are counted, not named."""
 
 
 def progress_words(result: PlanResult) -> str:
@@ -33,6 +39,38 @@ def ending_message(result: PlanResult, *, stale: bool, changed: bool) -> tuple[s
             return ("Planning was stopped before a plan was found. Nothing was changed.", Tone.CAUTION)
         case PlanStatus.EMPTY:
             return ("There is nothing to plan yet: add boxes first.", Tone.CAUTION)
+
+
+def replan_message(notice: ReplanEnded, project: Project) -> tuple[str, Tone] | None:
+    """What to say when planning along with an edit ended; None where the views say it all."""
+    if notice.by_hand:
+        named = _listed([f"“{label}”" for label in notice.by_hand])
+        return (
+            f"There is a plan, but none that leaves {named} as you put it by hand. Nothing was moved; "
+            "“Plan now” (F5) plans everything.",
+            Tone.CAUTION,
+        )
+    if notice.moved:
+        done = f"Made room: {_placed(notice.moved, project)}. Undo takes back your change and this with it."
+        return done, Tone.NOTE
+    if notice.placed:
+        return f"Found a drawer: {_placed(notice.placed, project)}.", Tone.NOTE
+    return None
+
+
+def _placed(box_ids: tuple[str, ...], project: Project) -> str:
+    """“Pumps” to bay 2, row 5; or how many where they are many."""
+    if len(box_ids) > MOST_NAMED:
+        return f"{count_words(len(box_ids), 'box', 'boxes')} moved"
+    places = project.arrangement.placements_by_box
+    return _listed([f"“{project.box(key).label}” to {place_words(places[key])}" for key in box_ids if key in places])
+
+
+def _listed(names: list[str]) -> str:
+    """A few in full; of many the first and how many more."""
+    if len(names) > MOST_NAMED:
+        names = [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"]
+    return ", ".join(names)
 
 
 def _with_remarks(words: str, result: PlanResult) -> str:

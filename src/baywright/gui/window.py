@@ -20,6 +20,7 @@ from baywright.app.notices import (
     PlanningFailed,
     PlanningProgressed,
     PlanningStarted,
+    ReplanEnded,
 )
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
@@ -28,12 +29,13 @@ from baywright.gui.dialogs import Dialogs
 from baywright.gui.edits import Edits, Surroundings
 from baywright.gui.filing import Filing
 from baywright.gui.help import AboutDialog, KeysDialog
+from baywright.gui.live import LivePlanner, LiveSwitch
 from baywright.gui.menus import Menus
 from baywright.gui.messages import Tone
 from baywright.gui.panels import Panels
 from baywright.gui.preferences import Preferences
 from baywright.gui.problems import problems_of, refusal_of
-from baywright.gui.progress import ending_message, progress_words
+from baywright.gui.progress import ending_message, progress_words, replan_message
 from baywright.gui.status import StatusLine
 from baywright.gui.theme import NORMAL_POINTS, Theme, apply_theme
 from baywright.model.arrangement import Lock
@@ -61,11 +63,13 @@ class MainWindow(QMainWindow):
         self.filing = Filing(session, self.dialogs, self.errands, self.tell)
         self._selected: tuple[str, ...] = ()
         self._planned_from = session.project
+        self._is_refused = False
         self.actions_ = Actions(self)
         self._demo = demo
         self.panels = Panels(session, self.actions_, self._make_steps())
         self.setCentralWidget(self.panels)
         self.edits = Edits(session, self.dialogs, self._surroundings())
+        self.live = LivePlanner(session, self.preferences, self)
         self.menus = Menus(
             self,
             self.actions_,
@@ -73,6 +77,7 @@ class MainWindow(QMainWindow):
             lambda: session.recent_files,
             self.filing.open_path,
             self.choose_theme,
+            LiveSwitch(self.live, self),
         )
         self.status = StatusLine(session, self.actions_, self.statusBar())
         self._connect_actions()
@@ -158,7 +163,9 @@ class MainWindow(QMainWindow):
         self.panels.boxes_selected.connect(self._on_boxes_selected)
         self.panels.boxes.view.pasted.connect(self.edits.paste)
         self.panels.boxes.view.new_size_wanted.connect(self.edits.new_size_for)
-        self.status.problems_wanted.connect(self.panels.show_problem_list)
+        self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
+        self.live.slow_changed.connect(self._on_replan_slow)
+        self.live.ended.connect(self._on_replan_ended)
 
     def tell(self, message: str, tone: Tone = Tone.NOTE) -> None:
         """Show a message over the panels, in place of the one before; an empty one clears it."""
@@ -244,6 +251,20 @@ class MainWindow(QMainWindow):
         if refusal_of(self.session) is not None:
             self.panels.show_problem_list()
 
+    def _on_replan_slow(self, is_slow: bool) -> None:
+        self.status.show_planning("Making room …" if is_slow else None)
+        self._enable()
+
+    def _on_replan_ended(self, notice: ReplanEnded) -> None:
+        self._update_problems()
+        self._enable()
+        words = replan_message(notice, self.session.project)
+        if words is not None:
+            self.tell(*words)
+        was_refused, self._is_refused = self._is_refused, refusal_of(self.session) is not None
+        if self._is_refused and not was_refused:
+            self.panels.show_problem_list(with_focus=False)
+
     def _update(self, *, replaced: bool) -> None:
         self.panels.update_from_document(replaced=replaced)
         known = {box.id for box in self.session.project.boxes}
@@ -281,7 +302,7 @@ class MainWindow(QMainWindow):
             (a.lock_bay, some_placed),
             (a.unlock, some_placed),
             (a.plan, bool(project.boxes) and not session.is_planning),
-            (a.stop, session.is_planning),
+            (a.stop, session.is_planning or session.live.is_busy),
             (a.clear, bool(project.arrangement.bay_count)),
         ):
             action.setEnabled(can)
