@@ -125,7 +125,7 @@ class Panels(QWidget):
         self.drawers.box_selected.connect(self._on_boxes_selected)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.lists.currentChanged.connect(lambda _tab: self._show_strip())
-        self.strip.all_wanted.connect(self.show_problem_list)
+        self.strip.all_wanted.connect(lambda: self.show_problem_list())
 
     def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
         chosen = (ids,) if isinstance(ids, str) else tuple(ids)
@@ -198,12 +198,14 @@ class Panels(QWidget):
         list_is_seen = not self.lists.isHidden() and self.lists.currentWidget() is self.problems
         self.strip.show_problems([] if list_is_seen else self._found)
 
-    def show_problem_list(self) -> None:
-        """Bring the list of what is wrong to the front."""
-        self._actions.show_lists.setChecked(True)
+    def show_problem_list(self, *, with_focus: bool = True) -> None:
+        """Bring the list of what is wrong to the front; without the focus while somebody types elsewhere."""
+        if with_focus:
+            self._actions.show_lists.setChecked(True)
         self.lists.setCurrentWidget(self.problems)
         self._show_strip()
-        self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
+        if with_focus:
+            self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def finish_typing(self) -> None:
         """Take in what is being typed, as leaving the field would: who saves or plans means the value on the screen."""
