@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 
@@ -89,6 +90,38 @@ class ReplanEnded:
     """Labels of boxes put somewhere or taken out by hand, where only that stands against a plan."""
 
 
+@dataclass(frozen=True)
+class OptionsStarted:
+    """A search for options began (`baywright.app.options`)."""
+
+
+@dataclass(frozen=True)
+class OptionsProgressed:
+    """Another option is known, or one has a better plan; the search goes on."""
+
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True)
+class OptionsFound:
+    """The search for options ended. `is_complete`: it came to its end, what is not among them is no option."""
+
+    options: tuple[Option, ...]
+    is_complete: bool
+
+
+@dataclass(frozen=True)
+class OptionsDropped:
+    """An edit asks for something else than the options were found for; they are forgotten."""
+
+
+@dataclass(frozen=True)
+class OptionsFailed:
+    """The search for options broke off on a defect; the document is untouched."""
+
+    message: str
+
+
 Notice = (
     DocumentChanged
     | DocumentReplaced
@@ -101,4 +134,9 @@ Notice = (
     | ReplanWanted
     | ReplanStarted
     | ReplanEnded
+    | OptionsStarted
+    | OptionsProgressed
+    | OptionsFound
+    | OptionsDropped
+    | OptionsFailed
 )

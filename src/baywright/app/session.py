@@ -11,6 +11,7 @@ from pathlib import Path
 from baywright.app import files
 from baywright.app.commands import Command
 from baywright.app.edits.arrangement import ApplyPlan
+from baywright.app.edits.shape import ChooseOption
 from baywright.app.history import History
 from baywright.app.live import LivePlanning
 from baywright.app.notices import (
@@ -24,11 +25,13 @@ from baywright.app.notices import (
     PlanningProgressed,
     PlanningStarted,
 )
+from baywright.app.options import Options
 from baywright.app.planning import Deliver, PlanningDesk
 from baywright.app.validity import still_holds
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement
 from baywright.model.making import Manufacture
+from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import place_conflicts, report
@@ -79,7 +82,9 @@ class Session:
         self._request = 0
         self.is_planning = False
         self._recent = recent
-        self._desk = PlanningDesk(deliver or (lambda call: call()), synchronous or deliver is None)
+        hand_back, at_once = deliver or (lambda call: call()), synchronous or deliver is None
+        self._desk = PlanningDesk(hand_back, at_once)
+        self.options = Options(self, hand_back, synchronous=at_once)
         self.live = LivePlanning(self)
 
     @property
@@ -169,6 +174,7 @@ class Session:
         before, was_modified = self.project, self.is_modified
         self.project = after
         self._derived = Derived(after)
+        self.options.document_changed()
         self.tell(DocumentChanged(before, after, title))
         if was_modified != self.is_modified:
             self.tell(FileStateChanged(self.path, self.is_modified))
@@ -214,6 +220,7 @@ class Session:
         """Ends background work; the session must not be used afterwards."""
         self._request += 1
         self._desk.close()
+        self.options.close()
 
     def _on_planning_progressed(self, request: int, result: PlanResult) -> None:
         if request == self._request and self.is_planning:
@@ -240,6 +247,11 @@ class Session:
         self._answer = (result, planned)
         self.live.free_hands()
         self._commit(planned, command.title)
+
+    def choose_option(self, option: Option) -> None:
+        """Puts the run in the shape of an option, with its plan, as one edit; EditRefused where that cannot be."""
+        self.do(ChooseOption(option))
+        self.live.free_hands()
 
     def search(self, project: Project, on_end: Callable[[PlanResult], None]) -> None:
         """Plans a document in the background for live planning, which takes in the answer."""
@@ -322,6 +334,7 @@ class Session:
         self.is_planning = False
         self.project, self.path, self._saved = project, path, project
         self._derived = Derived(project)
+        self.options.forget()
         self.live.stop()
         self.live.free_hands()
         self._history.clear()

@@ -15,12 +15,13 @@ from dataclasses import dataclass
 
 from baywright.model.arrangement import Arrangement
 from baywright.model.change import changed
+from baywright.model.goals import Goal
 from baywright.model.option import Option
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
-from baywright.planner import handling
 from baywright.planner.budget import Budget, StoppedError
 from baywright.planner.dominance import undominated
+from baywright.planner.figures import figures
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.frontier import Corner, corners
 from baywright.planner.grid import read_grid
@@ -171,13 +172,13 @@ class _Search:
         frame = self._frames[shape]
         task = frame.problem, frame.indices
         if task not in self._plans:
-            planned = plan(changed(self._project, shape.changes(self._project)), effort=EFFORT_A_PLAN, stop=self._stop)
+            planned = plan(changed(self._project, shape.changes()), effort=EFFORT_A_PLAN, stop=self._stop)
             self._plans[task] = planned.arrangement or option.arrangement
         return self._measured(shape, self._plans[task], is_lowest=option.is_lowest)
 
     def _measured(self, shape: "Shaping", arrangement: Arrangement, *, is_lowest: bool) -> Option:
         """The option of a shape with an arrangement, which is measured before it is told."""
-        changes = shape.changes(self._project)
+        changes = shape.changes()
         standing = changed(self._project, changes).replace(arrangement=arrangement)
         found, workings = report(standing), derive(standing)
         if found.conflicts or found.unplaced:
@@ -219,12 +220,12 @@ class Shaping:
         v = self.variant
         return f"{self.bays}-{self.rows}-{v.uprights}-{v.overhang_front_mm:g}-{v.overhang_side_mm:g}"
 
-    def changes(self, project: Project) -> tuple[FieldChange, ...]:
-        """What to set in the project so that planning keeps this shape."""
+    def changes(self) -> tuple[FieldChange, ...]:
+        """What to set in the project so that planning keeps this shape, however it was shaped before."""
         return (
             FieldChange(path="limits.bay_count", value=self.bays),
             FieldChange(path="limits.upright_rows", value=self.rows),
-            *self.variant.changes(project),
+            *self.variant.changes(),
         )
 
 
@@ -241,12 +242,8 @@ def freed(project: Project) -> Project:
 
 def handling_of(project: Project) -> float:
     """The handling cost of a document as it stands."""
-    framer = Framer(project)
-    rows = project.arrangement.upright_rows
-    penalties = {size_id: framer.grid.penalties(size_id, rows) for size_id in framer.grid.sizes}
-    size_of = {box.id: box.size_id for box in project.boxes}
-    placements = project.arrangement.placements
-    return sum(framer.weights[p.box_id] * penalties[size_of[p.box_id]][p.row] for p in placements) / handling.PER_UNIT
+    values = figures(project, project.arrangement)
+    return next(goal.value for goal in values if goal.goal is Goal.HANDLING)
 
 
 def _least_rows(framer: Framer) -> int:

@@ -39,15 +39,13 @@ class Variant:
         top = construction.top.replace(overhang_front_mm=self.overhang_front_mm, overhang_side_mm=self.overhang_side_mm)
         return project.replace(construction=construction.replace(uprights=self.uprights, top=top))
 
-    def changes(self, project: Project) -> tuple[FieldChange, ...]:
-        """The fields that differ from how the project is built now."""
-        now = present_variant(project)
-        fields = (
-            ("construction.uprights", now.uprights.value, self.uprights.value),
-            ("construction.top.overhang_front_mm", now.overhang_front_mm, self.overhang_front_mm),
-            ("construction.top.overhang_side_mm", now.overhang_side_mm, self.overhang_side_mm),
+    def changes(self) -> tuple[FieldChange, ...]:
+        """The fields that build it so, whatever they are now."""
+        return (
+            FieldChange(path="construction.uprights", value=self.uprights.value),
+            FieldChange(path="construction.top.overhang_front_mm", value=self.overhang_front_mm),
+            FieldChange(path="construction.top.overhang_side_mm", value=self.overhang_side_mm),
         )
-        return tuple(FieldChange(path=path, value=after) for path, before, after in fields if before != after)
 
 
 def present_variant(project: Project) -> Variant:

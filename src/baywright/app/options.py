@@ -1,0 +1,164 @@
+"""Looking for options in the background: the shapes that a builder can choose from, for the document as it is.
+
+Laws: one search at a time; what was found belongs to the document it was found for and is dropped as soon as that asks
+for something else. Taking over an option only puts the run in another shape: the others stay on offer. The options
+never change the document by themselves.
+"""
+
+import threading
+from typing import Protocol
+
+from baywright.app.notices import (
+    Notice,
+    OptionsDropped,
+    OptionsFailed,
+    OptionsFound,
+    OptionsProgressed,
+    OptionsStarted,
+)
+from baywright.app.planning import Deliver
+from baywright.app.validity import is_same_task
+from baywright.model.arrangement import Lock
+from baywright.model.construction import Top, Uprights
+from baywright.model.option import Option
+from baywright.model.project import Project
+from baywright.planner import options
+
+
+class Host(Protocol):
+    """What the options need of their session."""
+
+    project: Project
+    """The present document."""
+
+    def tell(self, notice: Notice) -> None:
+        """Tells listeners."""
+        ...
+
+
+class Options:
+    """The part of a session that looks for options."""
+
+    def __init__(self, host: Host, deliver: Deliver, *, synchronous: bool = False) -> None:
+        self._host = host
+        self._deliver = deliver
+        self._synchronous = synchronous
+        self._stop = threading.Event()
+        self._thread: threading.Thread | None = None
+        self._request = 0
+        self._asked: Project | None = None
+        self._found: tuple[Option, ...] = ()
+        self.is_looking = False
+        self.is_complete = False
+        """Whether the last search came to its end, so that what is not among the options is no option."""
+
+    @property
+    def found(self) -> tuple[Option, ...] | None:
+        """What was found so far for the present document; None where nothing was asked for it."""
+        return None if self._asked is None else self._found
+
+    def is_present(self, option: Option) -> bool:
+        """Whether the run stands in the shape of an option now."""
+        project = self._host.project
+        shape, top = project.arrangement, project.construction.top
+        return (
+            option.bays == shape.bay_count
+            and option.rows == shape.upright_rows
+            and option.uprights is project.construction.uprights
+            and option.overhang_front_mm == top.overhang_front_mm
+            and option.overhang_side_mm == top.overhang_side_mm
+        )
+
+    def request(self) -> None:
+        """Looks for the options of the present document."""
+        self.cancel()
+        self._request += 1
+        request, project = self._request, self._host.project
+        self._asked, self._found = project, ()
+        self.is_looking, self.is_complete = True, False
+        stop = threading.Event()
+        self._stop = stop
+        self._host.tell(OptionsStarted())
+
+        def search() -> None:
+            try:
+                found = options(
+                    project,
+                    stop=stop.is_set,
+                    progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
+                )
+            except Exception as error:  # a defect in the search must reach the owner, not die in a thread
+                failure = error
+                self._deliver(lambda: self._on_failure(request, failure))
+            else:
+                self._deliver(lambda: self._on_end(request, found, is_complete=not stop.is_set()))
+
+        if self._synchronous:
+            search()
+            return
+        self._thread = threading.Thread(target=search, name="options", daemon=True)
+        self._thread.start()
+
+    def cancel(self) -> None:
+        """Asks the running search to stop; what it has found so far is told."""
+        self._stop.set()
+
+    def document_changed(self) -> None:
+        """Drops what was found where the present document asks for something else."""
+        if self._asked is not None and not _same_choice(self._asked, self._host.project):
+            self.forget()
+            self._host.tell(OptionsDropped())
+
+    def forget(self) -> None:
+        """Stops and forgets everything: another document was opened."""
+        self._request += 1
+        self.cancel()
+        self._asked, self._found = None, ()
+        self.is_looking = self.is_complete = False
+
+    def close(self, timeout_s: float = 5.0) -> None:
+        """Stops the search and waits for its thread to end."""
+        self.forget()
+        if self._thread is not None:
+            self._thread.join(timeout_s)
+
+    def _on_progress(self, request: int, so_far: tuple[Option, ...]) -> None:
+        if request == self._request:
+            self._found = so_far
+            self._host.tell(OptionsProgressed(so_far))
+
+    def _on_end(self, request: int, found: tuple[Option, ...], *, is_complete: bool) -> None:
+        if request == self._request:
+            self._found = found
+            self.is_looking, self.is_complete = False, is_complete
+            self._host.tell(OptionsFound(found, is_complete))
+
+    def _on_failure(self, request: int, error: Exception) -> None:
+        if request == self._request:
+            self.forget()
+            message = f"Looking for options broke off on a defect of the program ({error}). Nothing was changed."
+            self._host.tell(OptionsFailed(message))
+
+
+def _same_choice(asked: Project, present: Project) -> bool:
+    """Whether two documents have the same options: all but the shape, and what is locked, is alike."""
+    return asked is present or (
+        is_same_task(_unshaped(asked), _unshaped(present)) and _locked(asked) == _locked(present)
+    )
+
+
+def _unshaped(project: Project) -> Project:
+    """The document without what an option sets."""
+    construction = project.construction
+    plain = Top()
+    top = construction.top.replace(overhang_front_mm=plain.overhang_front_mm, overhang_side_mm=plain.overhang_side_mm)
+    return project.replace(
+        construction=construction.replace(uprights=Uprights.SHARED, top=top),
+        limits=project.limits.replace(bay_count=None, upright_rows=None),
+    )
+
+
+def _locked(project: Project) -> set[tuple[str, int, int | None]]:
+    """What must stay: boxes locked in their bay, and with their row those locked in their drawer."""
+    locked = (placement for placement in project.arrangement.placements if placement.lock is not Lock.NONE)
+    return {(p.box_id, p.bay, p.row if p.lock is Lock.DRAWER else None) for p in locked}
