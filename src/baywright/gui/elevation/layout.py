@@ -54,7 +54,7 @@ def lay_out(project: Project, workings: Workings, report: ArrangementReport, bef
         known = before.drawers_by_box
     drawers = _drawers(project, frame, measures, _troubles(report.conflicts), known) if frame else ()
     placed = {drawer.box.id for drawer in drawers}
-    unplaced = tuple(box.id for box in project.boxes if box.id not in placed)
+    unplaced = tuple(box.id for box in project.boxes_to_place if box.id not in placed)
     return Layout(project, frame, drawers, unplaced, measures)
 
 
