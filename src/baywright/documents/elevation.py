@@ -5,19 +5,17 @@ text never runs over its neighbour; sizes are told apart without colour too; the
 matplotlib is heavy, so import this module only where a drawing is really made.
 """
 
-from dataclasses import dataclass
-from itertools import pairwise
+from itertools import groupby, pairwise
 
-from baywright.documents.caption import Field, caption
+from baywright.documents.drawer import draw_drawer
 from baywright.documents.key import draw_key, key_height
-from baywright.documents.lengths import plain_length
 from baywright.documents.lettering import width_of
-from baywright.documents.pattern import Pattern, patterns
+from baywright.documents.pattern import patterns
+from baywright.documents.scene import Scene
 from baywright.documents.sketch import FAINT, INK, Format, Scale, Sketch
 from baywright.making.frame import Frame, Span, frame_of
 from baywright.making.shelves import shelf_count
 from baywright.model.construction import Stand
-from baywright.model.inventory import BoxSize
 from baywright.model.making import ScheduleLine
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -26,37 +24,6 @@ _LEFT, _RIGHT, _ABOVE, _DIMENSIONS = 34.0, 66.0, 46.0, 46.0
 _USUAL_WIDTH, _MOST_WIDTH, _MOST_RUN_HEIGHT, _LEAST_BAY = 790.0, 2400.0, 430.0, 92.0
 _LEAST_HEIGHT = 40.0
 """Points of upright height under which only the total height is dimensioned."""
-_BAND, _WOOD, _TRAY = 7.0, "#f1ece2", "#d8d4cc"
-
-
-@dataclass(frozen=True)
-class _Scene:
-    """What every part of the drawing needs."""
-
-    project: Project
-    workings: Workings
-    frame: Frame
-    sheet: Sketch
-    scale: Scale
-    schedule: tuple[ScheduleLine, ...]
-    patterns: dict[str, Pattern]
-    sizes: dict[str, BoxSize]
-    """Size of each box, by box id."""
-
-    def mm(self, length: float) -> float:
-        """A length of the run in points."""
-        return length * self.scale.points_per_mm
-
-    def shown(self, length_mm: float) -> str:
-        """A length as written beside a dimension line."""
-        return plain_length(length_mm, self.project.unit)
-
-    def block(self, left_mm: float, lower_mm: float, width_mm: float, height_mm: float, fill: str = _WOOD) -> None:
-        """A rectangle given in millimetres of the run."""
-        if width_mm > 0 and height_mm > 0:
-            self.sheet.rectangle(
-                self.scale.x(left_mm), self.scale.y(lower_mm), self.mm(width_mm), self.mm(height_mm), fill=fill
-            )
 
 
 def elevation(
@@ -79,9 +46,9 @@ def _draw(project: Project, workings: Workings, schedule: tuple[ScheduleLine, ..
         if span.bay is None:
             _shelves(scene, span)
         else:
-            for line in schedule:
-                if line.bay == span.bay + 1:
-                    _drawer(scene, span, line)
+            in_bay = [line for line in schedule if line.bay == span.bay + 1]
+            for _, lines in groupby(in_bay, key=lambda line: line.drawer):
+                draw_drawer(scene, span, list(lines))
     _widths(scene)
     _heights(scene)
     draw_key(scene.sheet, project, schedule, scene.patterns, _key_room(scene.sheet))
@@ -95,38 +62,58 @@ def _nothing(project: Project) -> Sketch:
     return sheet
 
 
-def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[ScheduleLine, ...]) -> _Scene:
+def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[ScheduleLine, ...]) -> Scene:
     scale = _points_per_mm(workings, frame)
     overhang = workings.value("overhang_side") * scale
     width = max(_USUAL_WIDTH, frame.length_mm * scale + 2 * overhang + _LEFT + _RIGHT)
     sizes = {size.id: size for size in project.box_sizes}
     of_box = {box.id: sizes[box.size_id] for box in project.boxes}
     below = _DIMENSIONS + key_height(project, schedule, width - 2 * 20.0)
-    height = workings.value("unit_height") * scale + _ABOVE + below
+    height = _highest(workings, frame) * scale + _ABOVE + below
     left = _LEFT + overhang + max(0.0, (width - frame.length_mm * scale - 2 * overhang - _LEFT - _RIGHT) / 2)
     sheet = Sketch(width, height)
-    return _Scene(project, workings, frame, sheet, Scale(scale, left, below), schedule, patterns([*sizes]), of_box)
+    return Scene(
+        project,
+        workings,
+        frame,
+        sheet,
+        Scale(scale, left, below),
+        schedule,
+        patterns([*sizes]),
+        of_box,
+        project.arrangement.placements_by_box,
+    )
 
 
 def _points_per_mm(workings: Workings, frame: Frame) -> float:
     """As large as the sheet allows; on long runs the sheet grows rather than that bays become unreadable."""
     length = frame.length_mm + 2 * workings.value("overhang_side")
     fits = (_USUAL_WIDTH - _LEFT - _RIGHT) / length
-    readable = _LEAST_BAY / workings.value("bay_clear_width")
-    lowest_of_all = min(max(fits, readable), _MOST_RUN_HEIGHT / max(workings.value("unit_height"), 1.0))
+    readable = _LEAST_BAY / min(span.width_mm for span in frame.spans)
+    lowest_of_all = min(max(fits, readable), _MOST_RUN_HEIGHT / max(_highest(workings, frame), 1.0))
     return min(lowest_of_all, _MOST_WIDTH / length)
+
+
+def _under_top(workings: Workings, rows: int) -> float:
+    """Height over the floor of a top's underside, in mm."""
+    return workings.value("base_upper_height") + workings.upright_height(rows)
+
+
+def _highest(workings: Workings, frame: Frame) -> float:
+    """Height over the floor of the highest top's upper side, in mm."""
+    return workings.value("top_thickness") + max(_under_top(workings, stretch.rows) for stretch in frame.stretches)
 
 
 def _key_room(sheet: Sketch) -> float:
     return sheet.width - 2 * 20.0
 
 
-def _heading(scene: _Scene) -> None:
+def _heading(scene: Scene) -> None:
     sheet, top = scene.sheet, scene.sheet.height
     sheet.text(20.0, top - 13.0, scene.project.name, 11.0, room=sheet.width * 0.6, bold=True)
     unit = "mm" if scene.project.unit == "mm" else "inches, to the nearest 1/32"
     sheet.text(sheet.width - 20.0, top - 13.0, f"front elevation; dimensions in {unit}", 7.5, across="right")
-    y = scene.scale.y(scene.workings.value("unit_height")) + 9.0
+    y = scene.scale.y(_highest(scene.workings, scene.frame)) + 9.0
     for span in scene.frame.spans:
         number = "" if span.bay is None else str(span.bay + 1)
         choices = ("shelves",) if span.bay is None else (f"bay {number}", number)
@@ -136,39 +123,50 @@ def _heading(scene: _Scene) -> None:
         sheet.text(middle, y, words, 8.0, bold=True, across="center")
 
 
-def _stand(scene: _Scene) -> None:
+def _stand(scene: Scene) -> None:
     standing, frame = scene.project.construction.standing, scene.frame
     scene.sheet.line(
         (scene.scale.x(0.0) - 22.0, scene.scale.floor), (scene.scale.x(frame.length_mm) + 60.0, scene.scale.floor), 1.6
     )
     if standing.kind is Stand.PLINTH:
-        scene.block(0.0, 0.0, frame.length_mm, standing.height_mm, "#dcd6ca")
+        for left, right in frame.sections_mm:
+            scene.block(left, 0.0, right - left, standing.height_mm, "#dcd6ca")
         return
     width = min(40.0, frame.upright_mm * 2)
-    for middle in frame.middles_mm:
-        left = min(max(middle - width / 2, 0.0), frame.length_mm - width)
-        scene.block(left, 0.0, width, standing.height_mm, FAINT)
+    for least, most in frame.sections_mm:
+        for middle in frame.middles_mm:
+            if least < middle < most:
+                left = min(max(middle - width / 2, least), most - width)
+                scene.block(left, 0.0, width, standing.height_mm, FAINT)
 
 
-def _carcass(scene: _Scene) -> None:
+def _carcass(scene: Scene) -> None:
     workings, boards = scene.workings, scene.project.construction.boards
-    base_upper, height = workings.value("base_upper_height"), workings.value("upright_height")
+    base_upper = workings.value("base_upper_height")
     for left, right in scene.frame.carcasses_mm:
         scene.block(left, base_upper - boards.base_mm, right - left, boards.base_mm)
     for upright in scene.frame.uprights:
-        scene.block(upright.left_mm, base_upper, scene.frame.upright_mm, height)
+        scene.block(upright.left_mm, base_upper, scene.frame.upright_mm, workings.upright_height(upright.rows))
     side = workings.value("overhang_side")
-    scene.block(-side, base_upper + height, scene.frame.length_mm + 2 * side, boards.top_mm, "#e6dfd0")
+    lefts, rights = zip(*scene.frame.sections_mm, strict=True)
+    for stretch in scene.frame.stretches:
+        left = stretch.left_mm - side * (stretch.left_mm in lefts)
+        right = stretch.right_mm + side * (stretch.right_mm in rights)
+        scene.block(left, _under_top(workings, stretch.rows), right - left, boards.top_mm, "#e6dfd0")
 
 
-def _rows(scene: _Scene) -> None:
+def _rows(scene: Scene) -> None:
     """A dot for every hole row on every upright, and the number of every fifth row at the left."""
     workings = scene.workings
     lowest = workings.value("base_upper_height") + workings.value("first_row")
-    rows = [lowest + workings.value("pitch") * row for row in range(round(workings.value("upright_rows")))]
+    uprights = scene.frame.uprights
+    rows = [lowest + workings.value("pitch") * row for row in range(max(upright.rows for upright in uprights))]
     spacing = scene.mm(workings.value("pitch"))
     dot = min(1.4, spacing * 0.3)
-    scene.sheet.dots([(scene.scale.x(x), scene.scale.y(y)) for x in scene.frame.middles_mm for y in rows], dot)
+    middles = zip(scene.frame.middles_mm, uprights, strict=True)
+    scene.sheet.dots(
+        [(scene.scale.x(x), scene.scale.y(y)) for x, upright in middles for y in rows[: upright.rows]], dot
+    )
     step = next(step for step in (1, 5, 10, 20, 50, 100, 1000) if step * spacing >= 18.0 or step == 1000)
     left = scene.scale.x(-workings.value("overhang_side")) - 4.0
     for number, height in enumerate(rows, 1):
@@ -178,9 +176,9 @@ def _rows(scene: _Scene) -> None:
     scene.sheet.text(left - 17.0, middle, "hole rows", 6.5, across="center", upright=True)
 
 
-def _shelves(scene: _Scene, span: Span) -> None:
+def _shelves(scene: Scene, span: Span) -> None:
     workings, count = scene.workings, shelf_count(scene.project, scene.workings)
-    rows, play = round(workings.value("upright_rows")), workings.value("shelf_play")
+    rows, play = span.rows, workings.value("shelf_play")
     lowest = workings.value("base_upper_height") + workings.value("first_row")
     for shelf in range(count):
         row = round((shelf + 1) * rows / (count + 1))
@@ -190,32 +188,7 @@ def _shelves(scene: _Scene, span: Span) -> None:
         )  # fmt: skip
 
 
-def _drawer(scene: _Scene, span: Span, line: ScheduleLine) -> None:
-    workings, drawers = scene.workings, scene.project.construction.drawers
-    width, thickness = workings.value("drawer_outside_width"), workings.value("runner_thickness")
-    left = span.left_mm + (span.width_mm - width) / 2
-    runner = line.lower_edge_mm + workings.value("line_offset")
-    for x in (span.left_mm, span.left_mm + span.width_mm - thickness):
-        scene.block(x, runner - 8.0, thickness, 16.0, INK)
-    scene.block(left, line.lower_edge_mm, width, drawers.side_height_mm, _TRAY)
-    size = scene.sizes[line.box_id]
-    box_left, lower = span.left_mm + (span.width_mm - size.width_mm) / 2, line.box_top_mm - size.height_mm
-    scene.block(box_left, lower, size.width_mm, size.height_mm, "white")
-    pattern, band = scene.patterns[size.id], min(_BAND, scene.mm(size.width_mm) / 5)
-    x, y = scene.scale.x(box_left), scene.scale.y(lower)
-    scene.sheet.rectangle(x, y, band, scene.mm(size.height_mm), fill=pattern.shade, hatch=pattern.hatch)
-    _caption(scene, line, x + band + 3.0, y, scene.mm(size.width_mm) - band - 5.0, scene.mm(size.height_mm))
-
-
-def _caption(scene: _Scene, line: ScheduleLine, left: float, lower: float, room: float, height: float) -> None:
-    mass = "not weighed" if line.loaded_mass_kg is None else f"{line.loaded_mass_kg:g} kg"
-    height_words = f"{scene.shown(line.lower_edge_mm)} over floor"
-    caption(
-        scene.sheet, Field(left, lower, room, height), line.box_label, f"row {line.runner_row}", [mass, height_words]
-    )
-
-
-def _widths(scene: _Scene) -> None:
+def _widths(scene: Scene) -> None:
     y = scene.scale.floor - 18.0
     for span in scene.frame.spans:
         left, right = scene.scale.x(span.left_mm), scene.scale.x(span.left_mm + span.width_mm)
@@ -226,11 +199,12 @@ def _widths(scene: _Scene) -> None:
     scene.sheet.level_dimension(*ends, y - 18.0, scene.shown(scene.frame.length_mm))
 
 
-def _heights(scene: _Scene) -> None:
+def _heights(scene: Scene) -> None:
     workings = scene.workings
+    _lower_tops(scene)
     levels = [0.0, workings.value("base_upper_height")]
-    levels.append(levels[1] + workings.value("upright_height"))
-    levels.append(workings.value("unit_height"))
+    levels.append(_highest(workings, scene.frame) - workings.value("top_thickness"))
+    levels.append(_highest(workings, scene.frame))
     side = scene.scale.x(scene.frame.length_mm + workings.value("overhang_side"))
     inner, outer = side + 18.0, side + 54.0
     if scene.mm(levels[2] - levels[1]) < _LEAST_HEIGHT:
@@ -243,3 +217,14 @@ def _heights(scene: _Scene) -> None:
     for lower, upper in pairwise(levels):
         scene.sheet.height_dimension(inner, scene.scale.y(lower), scene.scale.y(upper), scene.shown(upper - lower))
     scene.sheet.height_dimension(outer, scene.scale.y(0.0), scene.scale.y(levels[-1]), scene.shown(levels[-1]))
+
+
+def _lower_tops(scene: Scene) -> None:
+    """Where the run steps down, the height of the lower top is written over it."""
+    highest = _highest(scene.workings, scene.frame)
+    for stretch in scene.frame.stretches:
+        height = _under_top(scene.workings, stretch.rows) + scene.workings.value("top_thickness")
+        if height < highest:
+            middle = scene.scale.x((stretch.left_mm + stretch.right_mm) / 2)
+            words = f"{scene.shown(height)} high"
+            scene.sheet.text(middle, scene.scale.y(height) + 7.0, words, 7.0, colour=INK, across="center")

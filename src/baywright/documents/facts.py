@@ -4,13 +4,17 @@ Laws: nothing is worked out here; a goal is called proved only where the planner
 conflict is named, not left out.
 """
 
+from collections import Counter
 from dataclasses import dataclass
 
+from baywright.making.drawers import drawer_count
 from baywright.making.material import PLYWOOD_DENSITY_KG_PER_M3, mass_kg
 from baywright.model.construction import Back, Stand, Uprights
+from baywright.model.goals import MORE_IS_BETTER, Goal
+from baywright.model.inventory import Box, BoxStatus
 from baywright.model.length import format_length
 from baywright.model.making import Manufacture
-from baywright.model.plan import ArrangementReport, Conflict, Goal, GoalValue, PlanResult, PlanStatus
+from baywright.model.plan import ArrangementReport, Conflict, GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -24,7 +28,11 @@ _BACKS = {
 _GOALS = {
     Goal.BAYS: "Drawer bays",
     Goal.ROWS: "Hole rows in an upright",
+    Goal.MOVES: "Boxes that change their drawer",
+    Goal.RESCREWS: "Runner pairs to be screwed on elsewhere",
     Goal.HANDLING: "Handling: heavy and much-used boxes out of easy reach",
+    Goal.GROUPS: "Bays more than one that groups are spread over",
+    Goal.FREE_PIECE: "Largest stretch of free rows in one bay",
 }
 _STATUS = {
     PlanStatus.PROVED_BEST: "Proved best: no arrangement is better by the goals in their order.",
@@ -67,8 +75,8 @@ def _run(project: Project, workings: Workings, manufacture: Manufacture) -> list
 
     construction = project.construction
     standing, rear = _STANDS[construction.standing.kind], _BACKS[construction.rear.kind]
-    weighed = [box.loaded_mass_kg for box in project.boxes if box.loaded_mass_kg is not None]
-    bays, rows = round(workings.value("bay_count")), round(workings.value("upright_rows"))
+    owned = _boxes(project, BoxStatus.OWNED)
+    weighed = [box.loaded_mass_kg for box in owned if box.loaded_mass_kg is not None]
     size = f"{shown('upright_height')} high, {shown('upright_depth')} deep"
     shelf = workings.value("shelf_bay_clear_width")
     noted = [Fact("Note", project.note)] if project.note else []
@@ -76,14 +84,44 @@ def _run(project: Project, workings: Workings, manufacture: Manufacture) -> list
         *noted,
         Fact("Space", f"{shown('wall_length')} long, {shown('space_depth')} deep, up to {shown('height_limit')} high"),
         Fact("Run", f"{shown('run_length')} long, {shown('unit_height')} high; wall left free: {shown('wall_left')}"),
-        Fact("Drawer bays", f"{bays}, each {shown('bay_clear_width')} clear, with {rows} hole rows in an upright"),
+        Fact("Drawer bays", _bays(project, workings)),
         Fact("Shelf bay", f"{shown('shelf_bay_clear_width')} clear" if shelf > 0 else "none"),
         Fact("Uprights", f"{_UPRIGHTS[construction.uprights]}; {size}"),
         Fact("Stand and rear", f"{standing}, {shown('stand_height')} high; {rear}"),
-        Fact("Drawers", f"{len(manufacture.schedule)}; runners {shown('runner_length')} long"),
-        Fact("Boxes", f"{len(project.boxes)}, of which {len(weighed)} are weighed: {sum(weighed):.1f} kg together"),
+        Fact("Drawers", f"{drawer_count(manufacture.parts)}; runners {shown('runner_length')} long"),
+        Fact("Boxes", f"{len(owned)}, of which {len(weighed)} are weighed: {sum(weighed):.1f} kg together"),
+        *_other_boxes(project),
         Fact("Boards", f"about {mass_kg(manufacture.parts):.0f} kg at {PLYWOOD_DENSITY_KG_PER_M3:g} kg/m³"),
     ]  # fmt: skip
+
+
+def _bays(project: Project, workings: Workings) -> str:
+    """How many bays, and how wide and high: of each kind, where they are not alike."""
+    counts = Counter((bay.clear_mm, bay.rows) for bay in workings.layout.bays)
+    kinds = [
+        f"{count} with {format_length(clear, project.unit)} clear and {rows} hole rows"
+        for (clear, rows), count in counts.items()
+    ]
+    if len(kinds) == 1:
+        return kinds[0].replace(" with ", ", each ").replace(" clear and ", " clear, with ") + " in an upright"
+    return "; ".join(kinds)
+
+
+def _boxes(project: Project, status: BoxStatus) -> list[Box]:
+    return [box for box in project.boxes if box.status is status]
+
+
+def _other_boxes(project: Project) -> list[Fact]:
+    """Boxes that are only wished, or kept elsewhere."""
+    named = (
+        (BoxStatus.WISHED, "Room kept", "for boxes that are not there yet; no drawers are made for them"),
+        (BoxStatus.ELSEWHERE, "Kept elsewhere", "get no drawer here"),
+    )
+    return [
+        Fact(what, f"{', '.join(f'“{box.label}”' for box in boxes[:MOST_NAMED])}: {words}")
+        for status, what, words in named
+        if (boxes := _boxes(project, status))
+    ]
 
 
 def _plan(plan: PlanResult | None) -> list[Fact]:
@@ -95,7 +133,8 @@ def _plan(plan: PlanResult | None) -> list[Fact]:
 
 def _goal(goal: GoalValue) -> Fact:
     value = f"{goal.value:,g} {goal.unit}".strip()
-    proof = "proved: none is lower" if goal.is_proved else f"not proved; at best {goal.bound:,g}"
+    better = "higher" if goal.goal in MORE_IS_BETTER else "lower"
+    proof = f"proved: none is {better}" if goal.is_proved else f"not proved; at best {goal.bound:,g}"
     return Fact(_GOALS[goal.goal], f"{value} ({proof})")
 
 

@@ -32,12 +32,15 @@ def drawers_to_make(project: Project) -> Drawers:
 
 
 def drawer_kinds(project: Project, workings: Workings, drawers: Drawers) -> Kinds:
-    """The kind of bay that each drawer is made for."""
+    """The kind of bay that each drawer is made for; of kinds whose drawers are alike, the first."""
+    made: dict[tuple[float, float], str] = {}
+    alike = {k.id: made.setdefault((k.box_width_mm, k.zone_depth_mm), k.id) for k in workings.kinds}
     sizes = {box.id: box.size_id for box in project.boxes}
     kinds = {}
     for (bay, row), placements in drawers.items():
         rows = max(round(workings.value("opening_rows", sizes[p.box_id])) for p in placements)
-        kinds[bay, row] = workings.drawer_kind(bay, row, rows) if bay < len(workings.layout.bays) else ""
+        kind = workings.drawer_kind(bay, row, rows) if bay < len(workings.layout.bays) else ""
+        kinds[bay, row] = alike[kind]
     return kinds
 
 

@@ -11,9 +11,10 @@ from baywright.documents.workbook import write_workbook
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.inventory import Box, BoxSize
+from baywright.model.limits import BayWish, Limits
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
-from baywright.model.space import Space
+from baywright.model.space import Space, Zone, ZoneEffect
 from baywright.planner import plan, report
 from baywright.workings import derive
 
@@ -88,3 +89,35 @@ def opened() -> Callable[..., openpyxl.Workbook]:
 def labels() -> tuple[str, ...]:
     """The labels of the first boxes of the runs here: texts that other programs stumble over."""
     return LABELS
+
+
+@pytest.fixture
+def mixed() -> Project:
+    """A run around a door and in front of a pipe, with a wider bay, a lower one, and drawers that boxes share."""
+    sizes = (
+        BoxSize(id="full", name="Full", width_mm=400, depth_mm=300, height_mm=120),
+        BoxSize(id="half", name="Half", width_mm=190, depth_mm=300, height_mm=120, most_abreast=2),
+        BoxSize(id="wide", name="Wide", width_mm=600, depth_mm=300, height_mm=220),
+    )
+    zones = (
+        Zone(id="door", label="Door", effect=ZoneEffect.KEEP_CLEAR, left_mm=1300, width_mm=900),
+        Zone(id="pipe", label="Pipe", effect=ZoneEffect.STAY_IN_FRONT, left_mm=0, width_mm=5000, bottom_mm=200,
+             height_mm=60, depth_mm=60),
+        Zone(id="window", label="Window", effect=ZoneEffect.END_BELOW, left_mm=2900, width_mm=500, bottom_mm=800),
+    )  # fmt: skip
+    places = (("full", 0, 2), ("half", 0, 12), ("half", 0, 12), ("wide", 1, 2), ("full", 2, 4), ("full", 3, 10))
+    boxes = tuple(
+        Box(id=f"box-{n}", label=f"Box {n}", size_id=size, loaded_mass_kg=4.0 + n)
+        for n, (size, _, _) in enumerate(places)
+    )
+    placements = tuple(
+        Placement(box_id=f"box-{n}", bay=bay, row=row, abreast=int(n == 2)) for n, (_, bay, row) in enumerate(places)
+    )
+    return Project(
+        name="Around the door",
+        space=Space(length_mm=5200, depth_mm=420, height_limit_mm=1300, zones=zones),
+        limits=Limits(bay_box_width_mm=400, bays=(BayWish(), BayWish(box_width_mm=600), BayWish(rows=24))),
+        box_sizes=sizes,
+        boxes=boxes,
+        arrangement=Arrangement(bay_count=4, upright_rows=30, placements=placements),
+    )

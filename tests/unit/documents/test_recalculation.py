@@ -154,3 +154,12 @@ def test_inches_follow_and_labels_stay_text(
             assert inches is None
     shown = [book["Inventory"].cell(row=5 + index, column=1).value for index in range(len(labels))]
     assert shown == [label.replace("\x07", " ") for label in labels]
+
+
+def test_bays_that_are_not_alike_are_recalculated_kind_by_kind(
+    mixed: Project, written: Written, tmp_path: Path, profile: Path
+) -> None:
+    kinds = derive(mixed).kinds
+    assert len(kinds) >= 4
+    book = _recalculated(_with_planted_values(written(mixed)), tmp_path, profile)
+    assert _compare(book, mixed) > 100

@@ -7,10 +7,11 @@ from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
 from baywright.model.arrangement import Lock
-from baywright.model.inventory import Box
+from baywright.model.inventory import Box, BoxStatus
 from baywright.model.project import Project
 
 TITLE = "Inventory"
+_STATUS = {BoxStatus.OWNED: "", BoxStatus.WISHED: "wished: room is kept", BoxStatus.ELSEWHERE: "kept elsewhere"}
 LOCK_WORDS = {Lock.NONE: "", Lock.BAY: "in its bay", Lock.DRAWER: "in its drawer"}
 
 
@@ -36,6 +37,7 @@ def write_inventory(sheet: Worksheet, project: Project) -> None:
         Column("Bay", lambda box: places[box.id].bay + 1 if box.id in places else None, Style.COUNT),
         Column("Runner row", lambda box: places[box.id].row + 1 if box.id in places else None, Style.COUNT),
         Column("Locked", lock_words),
+        Column("Status", lambda box: _STATUS[box.status]),
         Column("Note", lambda box: box.note, Style.TEXT, 36.0),
     ]
     header = page.table(with_inches(columns, project.unit), project.boxes)

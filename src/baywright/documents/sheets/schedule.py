@@ -23,6 +23,7 @@ def write_schedule(sheet: Worksheet, project: Project, manufacture: Manufacture)
         Column("Bay", lambda line: line.bay, Style.COUNT),
         Column("Drawer from bottom", lambda line: line.drawer, Style.COUNT),
         Column("Box", lambda line: line.box_label, Style.NAME, 36.0),
+        Column("Place in drawer", lambda line: line.place_in_drawer),
         Column("Size", lambda line: line.size_name),
         Column("Contents", lambda line: line.contents, Style.TEXT, 40.0),
         Column("Loaded mass, kg", lambda line: line.loaded_mass_kg, Style.MASS),
