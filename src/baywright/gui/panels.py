@@ -22,6 +22,7 @@ from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
+from baywright.gui.wall.panel import WallPanel
 from baywright.model.making import HardwareItem, Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
@@ -44,6 +45,7 @@ class Panels(QWidget):
         self.boxes = BoxPanel(session, actions, self)
         self.sizes = SizePanel(session, self)
         self.form = DimensionForm(session, self)
+        self.wall = WallPanel(session, self)
         self.workings = WorkingsPanel(session, self)
         self.elevation = ElevationView(session, self)
         self.start = StartPanel(session, steps, self)
@@ -68,11 +70,13 @@ class Panels(QWidget):
         self.entries.addTab(self.boxes, "&Boxes")
         self.entries.addTab(self.sizes, "Box si&zes")
         self.entries.addTab(self.form, "&Measures")
+        self.entries.addTab(self.wall, "Wa&ll and bays")
         self.entries.addTab(self.workings, "&Workings")
         self.entries.setTabToolTip(0, "The inventory: every box with size, mass, contents")
         self.entries.setTabToolTip(1, "The outside sizes that boxes share")
         self.entries.setTabToolTip(2, "Wall, limits and construction: what you set")
-        self.entries.setTabToolTip(3, "What follows from it: every dimension with its working")
+        self.entries.setTabToolTip(3, "Zones of the wall, the ceiling, wishes for bays, the order of the goals")
+        self.entries.setTabToolTip(4, "What follows from it: every dimension with its working")
 
     def _make_picture(self) -> None:
         self.stack = QStackedWidget(self)
@@ -151,6 +155,7 @@ class Panels(QWidget):
         self.boxes.update_from_document(replaced=replaced)
         self.sizes.update_from_document(replaced=replaced)
         self.form.update_from_document()
+        self.wall.update_from_document(replaced=replaced)
         self.workings.update_from_document(replaced=replaced)
         self.start.update_from_document()
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)

@@ -1,0 +1,147 @@
+"""A table whose lines are edited in place by kind of value: lengths in the project's unit, counts, texts, choices.
+
+Law: an edit becomes one command; a refused one keeps its editor open with the reason and changes nothing.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, cast
+
+from PySide6.QtCore import QObject, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QWidget
+
+from baywright.app.commands import Command, EditRefused
+from baywright.app.session import Session
+from baywright.gui.fields.kinds import ChoiceKind, CountKind, LengthKind, TypedKind, read_typed, write_typed
+from baywright.gui.tables.column import Column, Record
+from baywright.gui.tables.delegates import ChoiceDelegate, TypedDelegate
+from baywright.gui.tables.model import Index, RowTable
+from baywright.gui.tables.view import TableView
+from baywright.gui.wording import words_for
+from baywright.model.length import LengthUnit
+
+CellKind = TypedKind | ChoiceKind
+MOST_LINES_SHOWN = 7
+"""A longer table scrolls."""
+
+
+def value_column(
+    title: str, field: str, kind: CellKind, hint: str, unit: Callable[[], LengthUnit], *, sample: str = ""
+) -> Column[Any]:
+    """A column that shows and edits one field of its records."""
+
+    def text(record: object) -> str:
+        value = getattr(record, field)
+        if isinstance(kind, ChoiceKind):
+            return words_for(value, cast(tuple[tuple[object, str], ...], kind.choices))
+        return kind.empty_means if value is None else write_typed(kind, value, unit())
+
+    def write(record: object) -> object:
+        value = getattr(record, field)
+        return value if isinstance(kind, ChoiceKind) else write_typed(kind, value, unit(), exact=True)
+
+    is_number = isinstance(kind, LengthKind | CountKind)
+    return Column(
+        title, text, lambda record: getattr(record, field), hint, field, is_number=is_number, write=write, sample=sample
+    )
+
+
+class EditTable(RowTable[Record]):
+    """Records of the session's document; `command` makes the edit of a field of a record."""
+
+    refused = Signal(str)
+    """Why an edit was refused."""
+
+    def __init__(
+        self,
+        session: Session,
+        columns: Sequence[Column[Record]],
+        command: Callable[[str, str, object], Command],
+        parent: QObject | None = None,
+    ) -> None:
+        super().__init__(columns, parent)
+        self._session, self._command = session, command
+
+    def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        """Send the edit to the session; False where it is refused (`refused` then tells why)."""
+        if role != Qt.ItemDataRole.EditRole or not index.isValid():
+            return False
+        field, identifier = self.columns[index.column()].field, self.id_at(index.row())
+        if not field:
+            return False
+        if getattr(self.record(identifier), field) == value:
+            return True
+        try:
+            self._session.do(self._command(identifier, field, value))
+        except EditRefused as refusal:
+            self.refused.emit(refusal.message)
+            return False
+        return True
+
+
+class EditTableView(TableView):
+    """Shows an `EditTable` as high as its lines need; `kinds` says by field how cells are edited."""
+
+    refused = Signal(str)
+    """Why what was typed is not taken; empty when that is over."""
+    delete_wanted = Signal()
+
+    def __init__(
+        self,
+        model: EditTable[Any],
+        session: Session,
+        kinds: Mapping[str, CellKind],
+        name: str,
+        empty: str,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(model, name, empty, parent)
+        self._delegates: list[QStyledItemDelegate] = []
+        for number, column in enumerate(model.columns):
+            if column.field:
+                self._give(number, kinds[column.field], session)
+        model.refused.connect(self._on_model_refused)
+        for changed in (model.rowsInserted, model.rowsRemoved, model.modelReset):
+            changed.connect(self.updateGeometry)
+        self.setEditTriggers(
+            self.EditTrigger.DoubleClicked | self.EditTrigger.EditKeyPressed | self.EditTrigger.AnyKeyPressed
+        )
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.fit_columns()
+
+    def _give(self, number: int, kind: CellKind, session: Session) -> None:
+        delegate: QStyledItemDelegate
+        if isinstance(kind, ChoiceKind):
+            delegate = ChoiceDelegate(lambda: kind.choices, self)
+        else:
+            typed = TypedDelegate(lambda text: read_typed(kind, text, session.project.unit), self)
+            typed.refused.connect(self.refused)
+            delegate = typed
+        self._delegates.append(delegate)
+        self.setItemDelegateForColumn(number, delegate)
+
+    def _on_model_refused(self, message: str) -> None:
+        delegate = self.itemDelegateForIndex(self.currentIndex())
+        if isinstance(delegate, TypedDelegate):
+            delegate.show_refusal(message, self.indexWidget(self.currentIndex()))
+        else:
+            self.refused.emit(message)
+
+    def sizeHint(self) -> QSize:
+        """As high as the lines need, from three to seven; the header and a scroll bar come on top."""
+        lines = max(3, min(MOST_LINES_SHOWN, len(self.rows.ids)))
+        bar = self.horizontalScrollBar().sizeHint().height()
+        height = self.horizontalHeader().sizeHint().height() + lines * self.verticalHeader().defaultSectionSize()
+        return QSize(300, height + bar + 2 * self.frameWidth())
+
+    def minimumSizeHint(self) -> QSize:
+        """The same height; as narrow as need be."""
+        return QSize(160, self.sizeHint().height())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Del removes the selected lines."""
+        if event.matches(QKeySequence.StandardKey.Delete):
+            self.delete_wanted.emit()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
