@@ -82,41 +82,44 @@ def drawer_kg(project: Project, box_width_mm: float, runner: float) -> float:
 
 def drawer_faults(project: Project, bay: Bay, boxes: Sequence[Placement]) -> list[str]:
     """What is wrong with what stands in one drawer of a bay, wherever else boxes stand."""
-    made, name = project.construction, "+".join(p.box_id for p in boxes)
     inside = [standing(project, p) for p in boxes]
-    found = _order_faults(project, boxes)
+    found = _order_faults(boxes)
     for p in boxes:
         if p.turned and not project.size_of(project.box(p.box_id)).may_turn:
             found.append(f"{p.box_id}: must not be turned")
-    rows = rows_taken(project, max(b.high_mm for b in inside))
-    runner = runner_mm(project, zone_mm(project, bay, boxes[0].row, rows))
+    zone = zone_mm(project, bay, boxes[0].row, rows_taken(project, max(b.high_mm for b in inside)))
+    is_file = any(p.behind for p in boxes)
+    return found + content_faults(project, bay.box_width_mm, zone, inside, is_file=is_file)
+
+
+def _order_faults(boxes: Sequence[Placement]) -> list[str]:
+    """Boxes in one drawer stand in a row or in a file, one at each place."""
+    places = sorted((p.abreast, p.behind) for p in boxes)
+    if places in ([(n, 0) for n in range(len(boxes))], [(0, n) for n in range(len(boxes))]):
+        return []
+    return [f"{'+'.join(p.box_id for p in boxes)}: neither in a row nor in a file: {places}"]
+
+
+def content_faults(
+    project: Project, box_width_mm: float, zone: float, inside: Sequence[Standing], *, is_file: bool
+) -> list[str]:
+    """What is wrong with these boxes, in a row or in a file, in a drawer so wide and so far in front of the wall."""
+    made, count, name = project.construction, len(inside), "+".join(b.box_id for b in inside)
+    runner = runner_mm(project, zone)
     room = runner - 2 * made.boards.drawer_side_mm
     play, stop = made.drawers.lateral_play_mm, made.drawers.stop_mm
-    is_file = any(p.behind for p in boxes)
     wide, deep = [b.wide_mm for b in inside], [b.deep_mm for b in inside]
-    across = max(wide) if is_file else sum(wide) + (len(boxes) - 1) * play
-    along = sum(deep) + (len(boxes) - 1) * stop if is_file else max(deep)
-    if across > bay.box_width_mm + TINY_MM:
-        found.append(f"{name}: {across} mm across in a bay for {bay.box_width_mm} mm")
+    across = max(wide) if is_file else sum(wide) + (count - 1) * play
+    along = sum(deep) + (count - 1) * stop if is_file else max(deep)
+    found = []
+    if across > box_width_mm + TINY_MM:
+        found.append(f"{name}: {across} mm across in a bay for {box_width_mm} mm")
     if runner <= 0 or along + stop > room + TINY_MM:
         found.append(f"{name}: {along} mm deep in {room} mm")
-    return found + _load_faults(project, bay, inside, runner)
-
-
-def _order_faults(project: Project, boxes: Sequence[Placement]) -> list[str]:
-    """Boxes in one drawer stand in a row or in a file, one at each place, and all of them may."""
-    count = len(boxes)
-    places = sorted((p.abreast, p.behind) for p in boxes)
-    in_row = places == [(n, 0) for n in range(count)]
-    in_file = places == [(0, n) for n in range(count)]
-    sizes = [project.size_of(project.box(p.box_id)) for p in boxes]
-    name = "+".join(p.box_id for p in boxes)
-    if not in_row and not in_file:
-        return [f"{name}: neither in a row nor in a file: {places}"]
-    most = min(size.most_abreast if in_row else size.most_behind for size in sizes)
-    return [f"{name}: {count} in a drawer, allowed {most}"] if count > max(1, most) else []
-
-
-def _load_faults(project: Project, bay: Bay, inside: Sequence[Standing], runner: float) -> list[str]:
-    left = max(project.construction.runners.load_classes_kg) - drawer_kg(project, bay.box_width_mm, runner)
-    return [f"{b.box_id}: {b.kg} kg, {left / len(inside)} kg left" for b in inside if b.kg > left / len(inside) + 1e-9]
+    sizes = [project.size_of(project.box(b.box_id)) for b in inside]
+    most = min(size.most_behind if is_file else size.most_abreast for size in sizes)
+    if count > max(1, most):
+        found.append(f"{name}: {count} in a drawer, allowed {most}")
+    left = max(made.runners.load_classes_kg) - drawer_kg(project, box_width_mm, runner)
+    heavy = [b for b in inside if b.kg > left / count + 1e-9]
+    return found + [f"{b.box_id}: {b.kg} kg, {left / count} kg left" for b in heavy]

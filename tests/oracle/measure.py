@@ -22,14 +22,14 @@ def faults(project: Project) -> list[str]:
     if not plan.bay_count:
         return [*found, "no bays"]
     standing_bays = bays(project)
-    found += _shape_faults(project) + _wall_faults(project, standing_bays)
+    found += shape_faults(project, standing_bays)
     for bay in standing_bays:
         found += _bay_faults(project, bay)
     if any(not 0 <= p.bay < plan.bay_count for p in plan.placements):
         found.append("a bay that is not there")
     if spare(project, standing_bays) < project.limits.spare_rows:
         found.append(f"{spare(project, standing_bays)} rows to spare")
-    return found + _built_faults(project, standing_bays)
+    return found
 
 
 def _unplaced(project: Project) -> list[str]:
@@ -38,7 +38,12 @@ def _unplaced(project: Project) -> list[str]:
     return [] if placed == wanted else [f"without a drawer: {sorted(wanted - placed)}, with: {sorted(placed - wanted)}"]
 
 
-def _shape_faults(project: Project) -> list[str]:
+def shape_faults(project: Project, standing_bays: list[Bay]) -> list[str]:
+    """What is wrong with the run, whatever stands in it: numbers of bays and rows, heights, the wall, what is built."""
+    return _number_faults(project) + _wall_faults(project, standing_bays) + _built_faults(project, standing_bays)
+
+
+def _number_faults(project: Project) -> list[str]:
     """Numbers of bays and rows, heights."""
     plan, limits = project.arrangement, project.limits
     height = run_height_mm(project, plan.upright_rows)
@@ -93,7 +98,7 @@ def _bay_faults(project: Project, bay: Bay) -> list[str]:
     return found
 
 
-def _usable(project: Project, rows: int) -> range:
+def usable(project: Project, rows: int) -> range:
     """The rows of a bay that whole openings can use: from the lowest drawer's to the last whole one under the top."""
     lowest = 0
     while lower_edge_mm(project, lowest) < project.construction.runners.gap_under_lowest_mm - TINY_MM:
@@ -106,7 +111,7 @@ def _usable(project: Project, rows: int) -> range:
 
 def _free_rows(project: Project, bay: Bay) -> list[bool]:
     """For each usable row of a bay whether it is free."""
-    free = dict.fromkeys(_usable(project, bay.rows), True)
+    free = dict.fromkeys(usable(project, bay.rows), True)
     for (number, row), boxes in project.arrangement.drawers.items():
         if number == bay.number:
             rows = rows_taken(project, max(standing(project, p).high_mm for p in boxes))

@@ -17,9 +17,12 @@ from baywright.model.limits import BayWish, Limits
 from baywright.model.project import Project
 from baywright.model.space import CeilingPoint, Space, Zone, ZoneEffect
 
-FEATURES = frozenset({"widths", "wishes", "share", "turn", "zones", "ceiling", "worktop", "spare", "status", "shelf"})
+FEATURES = frozenset(
+    {"widths", "wishes", "share", "turn", "zones", "ceiling", "worktop", "spare", "status", "shelf", "load"}
+)
 """Bays of several widths; wishes for single bays; shared drawers; turned boxes; zones of the wall; a sloping ceiling;
-a range for the worktop; spare rows; boxes wished for or kept elsewhere; a shelf bay of a wished width.
+a range for the worktop; spare rows; boxes wished for or kept elsewhere; a shelf bay of a wished width; boxes about as
+heavy as runners can carry.
 """
 
 WIDTHS_MM = (200.0, 297.0, 396.0, 594.0)
@@ -33,7 +36,7 @@ def projects(draw: st.DrawFn, features: Set[str] = FEATURES, most_boxes: int = 1
     inventory = draw(boxes(sizes, features, most_boxes))
     return Project(
         space=draw(spaces(features)),
-        construction=draw(constructions()),
+        construction=draw(constructions(features)),
         box_sizes=sizes,
         boxes=inventory,
         limits=draw(limits(features)),
@@ -85,7 +88,7 @@ def boxes(draw: st.DrawFn, sizes: tuple[BoxSize, ...], features: Set[str], most:
 
 
 @st.composite
-def constructions(draw: st.DrawFn) -> Construction:
+def constructions(draw: st.DrawFn, features: Set[str]) -> Construction:
     made = Construction()
     return made.replace(
         uprights=draw(st.sampled_from(list(Uprights))),
@@ -93,7 +96,7 @@ def constructions(draw: st.DrawFn) -> Construction:
         runners=made.runners.replace(
             line_offset_mm=draw(st.integers(0, 40)),
             gap_under_lowest_mm=draw(st.integers(0, 10)),
-            load_classes_kg=draw(st.sampled_from([(35.0, 45.0, 68.0), (25.0,)])),
+            load_classes_kg=draw(st.sampled_from([(35.0, 45.0, 68.0), (25.0,) if "load" in features else (45.0,)])),
         ),
         hole_rows=made.hole_rows.replace(
             first_row_rule=draw(st.sampled_from(list(FirstRowRule))),
