@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from baywright.app.proposal import Proposal
 from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
@@ -122,6 +123,20 @@ class OptionsFailed:
     message: str
 
 
+@dataclass(frozen=True)
+class ProposalMade:
+    """A re-plan is on offer, or what is left of one after a part was accepted (`baywright.app.review`)."""
+
+    proposal: Proposal
+
+
+@dataclass(frozen=True)
+class ProposalEnded:
+    """The re-plan is no longer on offer: accepted to the end, rejected, or made void by an edit."""
+
+    accepted: bool
+
+
 Notice = (
     DocumentChanged
     | DocumentReplaced
@@ -139,4 +154,6 @@ Notice = (
     | OptionsFound
     | OptionsDropped
     | OptionsFailed
+    | ProposalMade
+    | ProposalEnded
 )

@@ -30,8 +30,10 @@ class PlanningDesk:
         on_progress: Callable[[PlanResult], None],
         on_end: Callable[[PlanResult], None],
         on_failure: Callable[[Exception], None],
+        *,
+        keep: bool = False,
     ) -> None:
-        """Starts a search; the callbacks run in the owner's thread."""
+        """Starts a search, with `keep` for the fewest changes; the callbacks run in the owner's thread."""
         self.cancel()
         stop = threading.Event()
         self._stop = stop
@@ -40,6 +42,7 @@ class PlanningDesk:
             try:
                 result = plan(
                     project,
+                    keep=keep,
                     stop=stop.is_set,
                     progress=lambda better: self._deliver(lambda: on_progress(better)),
                 )

@@ -5,11 +5,11 @@ a failed file leave all as it was; `is_modified` turns false only after the file
 """
 
 from collections.abc import Callable
-from functools import cached_property
 from pathlib import Path
 
 from baywright.app import files
 from baywright.app.commands import Command
+from baywright.app.derived import Derived
 from baywright.app.edits.arrangement import ApplyPlan
 from baywright.app.edits.shape import ChooseOption
 from baywright.app.history import History
@@ -27,37 +27,17 @@ from baywright.app.notices import (
 )
 from baywright.app.options import Options
 from baywright.app.planning import Deliver, PlanningDesk
+from baywright.app.proposal import Proposal
+from baywright.app.review import Review
 from baywright.app.validity import still_holds
-from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement
+from baywright.model.difference import Difference
 from baywright.model.making import Manufacture
 from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
 from baywright.model.project import Project
-from baywright.planner import place_conflicts, report
-from baywright.workings import Workings, derive
-
-
-class Derived:
-    """What follows from one document, each worked out when first asked for."""
-
-    def __init__(self, project: Project) -> None:
-        self._project = project
-
-    @cached_property
-    def workings(self) -> Workings:
-        """All dimensions."""
-        return derive(self._project)
-
-    @cached_property
-    def report(self) -> ArrangementReport:
-        """What is wrong with the arrangement as it stands, and how full it is."""
-        return report(self._project)
-
-    @cached_property
-    def manufacture(self) -> Manufacture | None:
-        """Parts, hardware and schedule; None while nothing is arranged."""
-        return manufacture(self._project, self.workings) if self._project.arrangement.bay_count else None
+from baywright.planner import place_conflicts
+from baywright.workings import Workings
 
 
 class Session:
@@ -86,6 +66,9 @@ class Session:
         self._desk = PlanningDesk(hand_back, at_once)
         self.options = Options(self, hand_back, synchronous=at_once)
         self.live = LivePlanning(self)
+        self.review = Review(self)
+        self.proposes = False
+        """Whether a re-plan is put on offer instead of being taken in."""
 
     @property
     def workings(self) -> Workings:
@@ -101,6 +84,11 @@ class Session:
     def manufacture(self) -> Manufacture | None:
         """Parts, hardware and schedule of the present arrangement; None while nothing is arranged."""
         return self._derived.manufacture
+
+    @property
+    def difference(self) -> Difference | None:
+        """The work from the bays that stand as built to the present document; None where nothing is as built."""
+        return self._derived.difference
 
     @property
     def plan(self) -> PlanResult | None:
@@ -176,14 +164,23 @@ class Session:
         self._derived = Derived(after)
         self.options.document_changed()
         self.tell(DocumentChanged(before, after, title))
+        self.review.document_changed()
         if was_modified != self.is_modified:
             self.tell(FileStateChanged(self.path, self.is_modified))
 
     # Planning
 
     def request_plan(self) -> None:
-        """Plans in the background; a plan that is found is taken in as one edit that can be undone."""
+        """Plans afresh in the background; a plan that is found is taken in as one edit that can be undone."""
+        self._plan_in_background(keep=False)
+
+    def request_replan(self) -> None:
+        """Plans anew with the fewest changes of how the run stands; with `proposes` what is found is only offered."""
+        self._plan_in_background(keep=True)
+
+    def _plan_in_background(self, *, keep: bool) -> None:
         self.live.stop()
+        self.review.end()
         self._request += 1
         request, project = self._request, self.project
         self.is_planning = True
@@ -191,8 +188,9 @@ class Session:
         self._desk.request(
             project,
             lambda result: self._on_planning_progressed(request, result),
-            lambda result: self._on_planning_ended(request, project, result),
+            lambda result: self._on_planning_ended(request, project, result, offer=keep and self.proposes),
             lambda error: self._on_planning_failed(request, error),
+            keep=keep,
         )
 
     def request_proof(self) -> None:
@@ -226,16 +224,17 @@ class Session:
         if request == self._request and self.is_planning:
             self.tell(PlanningProgressed(result))
 
-    def _on_planning_ended(self, request: int, project: Project, result: PlanResult) -> None:
+    def _on_planning_ended(self, request: int, project: Project, result: PlanResult, *, offer: bool) -> None:
         if request != self._request:
             return
         self.is_planning = False
         stale = project != self.project
-        if not stale:
-            self._take_in(result)
+        if not stale and not (offer and self.review.offer(result)):
+            self.take_in(result)
         self.tell(PlanningEnded(result, stale))
 
-    def _take_in(self, result: PlanResult) -> None:
+    def take_in(self, result: PlanResult) -> None:
+        """Takes the planner's answer to the present document in, as one edit where it is a plan."""
         if result.arrangement is None or result.status is PlanStatus.IMPOSSIBLE:
             self._answer = (result, self.project)
             return
@@ -247,6 +246,27 @@ class Session:
         self._answer = (result, planned)
         self.live.free_hands()
         self._commit(planned, command.title)
+
+    # What is on offer
+
+    @property
+    def proposal(self) -> Proposal | None:
+        """The re-plan that is on offer; None while there is none."""
+        return self.review.proposal
+
+    def accept_proposal(self, box_ids: tuple[str, ...] | None = None) -> tuple[str, ...]:
+        """Takes the re-plan in as one edit: whole, or those boxes and what must move for them. The ids of what moved;
+        EditRefused where those alone cannot move.
+        """
+        return self.review.accept(box_ids)
+
+    def reject_proposal(self) -> None:
+        """Takes the re-plan off the table; the document stays as it is."""
+        self.review.end()
+
+    def take_over(self, command: Command) -> None:
+        """Makes an edit that comes from a plan, so that nothing is planned along with it."""
+        self._commit(command.apply(self.project), command.title)
 
     def choose_option(self, option: Option) -> None:
         """Puts the run in the shape of an option, with its plan, as one edit; EditRefused where that cannot be."""
@@ -339,6 +359,7 @@ class Session:
         self.live.free_hands()
         self._history.clear()
         self._answer = None
+        self.review.end()
         self.tell(DocumentReplaced(project))
         self.tell(FileStateChanged(self.path, self.is_modified))
 

@@ -2,5 +2,6 @@
 
 from baywright.making.difference import part_changes
 from baywright.making.manufacture import manufacture
+from baywright.making.upgrade import upgrade_remarks
 
-__all__ = ["manufacture", "part_changes"]
+__all__ = ["manufacture", "part_changes", "upgrade_remarks"]
