@@ -30,6 +30,6 @@ def test_runner_classes_of_50_75_and_100_pounds(carried_lb: float, class_lb: flo
     classes = tuple(pounds * POUND_KG for pounds in (50, 75, 100))
     drawer_kg = 1.5
     runners = Runners(load_classes_kg=classes)
-    chosen = runner_load(runners, carried_lb * POUND_KG - drawer_kg, drawer_kg).class_kg
+    chosen = runner_load(runners, [carried_lb * POUND_KG - drawer_kg], drawer_kg).class_kg
     assert chosen == (None if class_lb is None else pytest.approx(class_lb * POUND_KG))
     assert [round(rated, 2) for rated in classes] == [22.68, 34.02, 45.36]

@@ -1,0 +1,44 @@
+"""Screw withdrawal and board tolerances against published values. Marks: V1 recomputed, V2 read second-hand."""
+
+import pytest
+
+from baywright.checks.tolerance import Deviation, likely_case, plywood_thickness, worst_case
+from baywright.checks.withdrawal import POUND_FORCE_N, reference_n, reference_n_per_mm
+
+INCH = 25.4
+
+
+@pytest.mark.parametrize(
+    ("gravity", "diameter_in", "pounds_an_inch"),
+    [(0.45, 0.190, 109.65), (0.50, 0.164, 116.85), (0.50, 0.190, 135.4), (0.67, 0.164, 209.8), (0.42, 0.164, 82.4)],
+)
+def test_withdrawal_of_wood_screws(gravity: float, diameter_in: float, pounds_an_inch: float) -> None:
+    """NDS 2018, eq. 12.2-2 (V2, the published example prints 109 for the first row; the others V1)."""
+    found = reference_n_per_mm(gravity, diameter_in * INCH)
+    assert found == pytest.approx(pounds_an_inch * POUND_FORCE_N / INCH, rel=0.001)
+
+
+def test_with_too_little_thread_nothing_is_counted() -> None:
+    """V2: NDS, least penetration six diameters."""
+    assert reference_n(0.5, 4.0, 23.9) == 0
+    assert reference_n(0.5, 4.0, 24.0) > 0
+
+
+@pytest.mark.parametrize(
+    ("nominal", "sanded", "over", "under"),
+    [
+        (12, True, 0.56, 0.76), (18, True, 0.74, 0.94), (24, True, 0.92, 1.12), (30, True, 1.10, 1.30),
+        (18, False, 1.34, 0.94),
+    ],
+)  # fmt: skip
+def test_thickness_of_plywood(nominal: float, sanded: bool, over: float, under: float) -> None:
+    """EN 315:2000 (formula V2, evaluated V1; a maker's table prints the same, rounded to tenths)."""
+    assert plywood_thickness(nominal, sanded=sanded) == pytest.approx((under, over))
+
+
+def test_worst_and_likely_case_of_four_boards() -> None:
+    """V1: elementary; four equal independent deviations of ±0.5 add to ±2 at worst and to ±1 as root-sum-square."""
+    four = [Deviation("side", 0.5, 0.5)] * 4
+    assert (worst_case(four).least_mm, worst_case(four).most_mm) == (-2.0, 2.0)
+    assert (likely_case(four).least_mm, likely_case(four).most_mm) == pytest.approx((-1.0, 1.0))
+    assert worst_case([Deviation("taken off", 0.2, 0.1, times=-2)]).most_mm == pytest.approx(0.4)
