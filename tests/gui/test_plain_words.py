@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from baywright.gui.elevation.footing import FootLine
 from baywright.gui.fields.field import Refusal
 from baywright.gui.messages import MessageBar, Tone
-from baywright.gui.problems import ProblemStrip
+from baywright.gui.whynot.strip import ProblemStrip
 from tests.gui.desk import Desk, OpenDesk, workshop
 
 LABEL = "<b>Bolts</b> <img src='x.png'>"

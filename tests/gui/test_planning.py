@@ -6,6 +6,7 @@ from pytestqt.qtbot import QtBot
 from baywright.app.commands import SetField
 from baywright.app.edits.arrangement import PlaceBox
 from baywright.app.edits.inventory import EditBox
+from baywright.gui.whynot.reasons import AGAINST_PLAN
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 from tests.gui.desk import Desk, OpenDesk
@@ -58,8 +59,9 @@ def test_an_impossible_plan_says_which_limit_binds_and_changes_nothing(desk: Des
     assert desk.panels.lists.isVisible()
     assert desk.panels.lists.currentWidget() is desk.panels.problems
     assert not desk.panels.strip.isVisible()
-    assert listed(desk)[0].startswith("⚠ ")
-    assert "→" in listed(desk)[0]
+    assert listed(desk)[0] == AGAINST_PLAN
+    assert listed(desk)[1].startswith("⚠ ")
+    assert "→" in listed(desk)[1]
     assert "No plan keeps every limit" in desk.message
     desk.panels.lists.setCurrentWidget(desk.panels.parts_view)
     assert desk.panels.strip.isVisible()

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidg
 
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
+from baywright.gui.dimensions.entries import ENTRIES
 from baywright.gui.dimensions.form import DimensionForm
 from baywright.gui.dimensions.panel import WorkingsPanel
 from baywright.gui.dimensions.tree import VALUE
@@ -17,12 +18,14 @@ from baywright.gui.fields.line import LineEdit
 from baywright.gui.inventory.panel import BoxPanel
 from baywright.gui.lists import hardware_columns, hardware_records, part_columns, part_records
 from baywright.gui.messages import MessageBar
-from baywright.gui.problems import Problem, ProblemPanel, ProblemStrip
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.gui.wall.panel import WallPanel
+from baywright.gui.whynot.panel import WhyNotPanel
+from baywright.gui.whynot.problem import WhyNot
+from baywright.gui.whynot.strip import ProblemStrip
 from baywright.model.making import HardwareItem, Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
@@ -38,7 +41,6 @@ class Panels(QWidget):
         super().__init__()
         self._session = session
         self._lists_wanted = True
-        self._found: list[Problem] = []
         self._actions = actions
         self._unit_shown = session.project.unit
         self.messages = MessageBar(self)
@@ -50,7 +52,7 @@ class Panels(QWidget):
         self.elevation = ElevationView(session, self)
         self.start = StartPanel(session, steps, self)
         self.strip = ProblemStrip(self)
-        self.problems = ProblemPanel(self)
+        self.problems = WhyNotPanel(self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
@@ -128,6 +130,7 @@ class Panels(QWidget):
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
+        self.problems.field_wanted.connect(self._on_field_wanted)
         self.lists.currentChanged.connect(lambda _tab: self._show_strip())
         self.strip.all_wanted.connect(lambda: self.show_problem_list())
 
@@ -141,6 +144,10 @@ class Panels(QWidget):
         if sender is not self.drawers:
             self.drawers.select_boxes(chosen)
         self.boxes_selected.emit(chosen)
+
+    def _on_field_wanted(self, path: str) -> None:
+        if path in ENTRIES:  # others are told of in words: a box's place, a lock
+            self.show_field(path)
 
     def _on_problem_chosen(self, ids: tuple[str, ...]) -> None:
         self.boxes.select_ids(ids)
@@ -191,17 +198,17 @@ class Panels(QWidget):
         self.lists.setTabText(2, f"Parts ({len(self.parts.ids)})" if self.parts.ids else "Parts")
         self.lists.setTabText(3, f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware")
 
-    def show_problems(self, problems: list[Problem], nothing: str) -> None:
-        """List what is wrong."""
-        self.problems.list.show_problems(problems, nothing)
-        self._found = problems
+    def show_why_not(self, shown: WhyNot) -> None:
+        """List what is wrong and what would help."""
+        self.problems.show_why_not(shown)
         self._show_or_hide_lists()
-        self.lists.setTabText(0, f"⚠ What's wrong ({len(problems)})" if problems else "What's wrong")
+        count = len(shown.problems)
+        self.lists.setTabText(0, f"⚠ What's wrong ({count})" if count else "What's wrong")
 
     def _show_strip(self) -> None:
         """The strip over the picture is for those who do not have the list before their eyes."""
         list_is_seen = not self.lists.isHidden() and self.lists.currentWidget() is self.problems
-        self.strip.show_problems([] if list_is_seen else self._found)
+        self.strip.show_problems(() if list_is_seen else self.problems.shown.problems)
 
     def show_problem_list(self, *, with_focus: bool = True) -> None:
         """Bring the list of what is wrong to the front; without the focus while somebody types elsewhere."""

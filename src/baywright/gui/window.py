@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtGui import QAction, QCloseEvent
 from PySide6.QtWidgets import QApplication, QMainWindow
 
+from baywright.app.commands import EditRefused
 from baywright.app.edits.arrangement import ClearArrangement
 from baywright.app.notices import (
     ArrangementProved,
@@ -34,11 +35,12 @@ from baywright.gui.menus import Menus
 from baywright.gui.messages import Tone
 from baywright.gui.panels import Panels
 from baywright.gui.preferences import Preferences
-from baywright.gui.problems import problems_of, refusal_of
 from baywright.gui.progress import ending_message, progress_words, replan_message
 from baywright.gui.status import StatusLine
 from baywright.gui.theme import NORMAL_POINTS, Theme, apply_theme
+from baywright.gui.whynot.problem import refusal_of, why_not
 from baywright.model.arrangement import Lock
+from baywright.model.repair import Repair
 
 POINTS_A_STEP = 1.0
 
@@ -164,6 +166,7 @@ class MainWindow(QMainWindow):
         self.panels.boxes.view.pasted.connect(self.edits.paste)
         self.panels.boxes.view.new_size_wanted.connect(self.edits.new_size_for)
         self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
+        self.panels.problems.repair_wanted.connect(self._apply_repair)
         self.live.slow_changed.connect(self._on_replan_slow)
         self.live.ended.connect(self._on_replan_ended)
 
@@ -251,6 +254,12 @@ class MainWindow(QMainWindow):
         if refusal_of(self.session) is not None:
             self.panels.show_problem_list()
 
+    def _apply_repair(self, repair: Repair) -> None:
+        try:
+            self.session.live.apply_repair(repair)
+        except EditRefused as refusal:
+            self.tell(refusal.message, Tone.TROUBLE)
+
     def _on_replan_slow(self, is_slow: bool) -> None:
         self.status.show_planning("Making room …" if is_slow else None)
         self._enable()
@@ -274,13 +283,9 @@ class MainWindow(QMainWindow):
         self._show_title()
 
     def _update_problems(self) -> None:
-        problems = problems_of(self.session, refusal_of(self.session))
-        if self.session.project.arrangement.bay_count:
-            nothing = "✓ Nothing is wrong: every box in a drawer fits and keeps every limit."
-        else:
-            nothing = "Nothing to say yet: there is no plan."
-        self.panels.show_problems(problems, nothing)
-        self.status.show_document(len(problems))
+        shown = why_not(self.session)
+        self.panels.show_why_not(shown)
+        self.status.show_document(len(shown.problems))
 
     def _on_boxes_selected(self, ids: tuple[str, ...]) -> None:
         self._selected = ids

@@ -178,10 +178,12 @@ def test_where_no_plan_is_possible_nothing_is_changed_and_the_reason_is_kept() -
 def test_it_acts_as_soon_as_an_edit_makes_it_possible() -> None:
     desk = Shop()
     desk.do(SetField("limits.drawers_per_bay", 1))
-    assert desk.session.plan is not None
-    assert desk.session.plan.status is PlanStatus.IMPOSSIBLE
+    refusal = desk.session.plan
+    assert refusal is not None
+    assert refusal.status is PlanStatus.IMPOSSIBLE
     desk.do(SetField("limits.drawers_per_bay", 4))
     assert desk.session.report.conflicts == ()
+    assert desk.session.plan is not None
     assert desk.session.plan.status is PlanStatus.PROVED_BEST
 
 

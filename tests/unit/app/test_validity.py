@@ -84,6 +84,25 @@ def test_ended(edit: Command) -> None:
     assert session.plan is not None
 
 
+def test_a_refusal_is_kept_while_nothing_that_it_tells_of_changes() -> None:
+    session = planned()
+    session.do(SetField("limits.bay_count", 1))
+    session.do(SetField("limits.drawers_per_bay", 2))
+    session.request_plan()
+    refusal = session.plan
+    assert refusal is not None
+    assert refusal.status is PlanStatus.IMPOSSIBLE
+    session.do(EditBox("box-1", "note", "blue"))
+    assert session.plan is refusal
+    for edit in (EditBox("box-1", "label", "Pumps"), SetField("unit", LengthUnit.INCH), UnplaceBoxes(("box-1",))):
+        session.do(edit)
+        assert session.plan is None
+        session.undo()
+        assert session.plan is refusal
+    session.do(SetField("limits.drawers_per_bay", 3))
+    assert session.plan is None
+
+
 def test_a_lock_undone_after_planning_ends_the_answer() -> None:
     session = planned()
     session.do(SetLock(("box-1",), Lock.DRAWER))
