@@ -176,9 +176,11 @@ class LivePlanning:
         The repair was solved for the whole document, so nothing is kept where it is for having been put there by hand.
         Raises EditRefused where the document no longer has what it changes.
         """
+        before = self._host.project
         self._host.do(ApplyRepair(repair))
-        self.free_hands()
-        self.replan()
+        if self._host.project is not before:
+            self.free_hands()
+            self.replan()
 
     def replan(self) -> None:
         """Plan anew what is not locked or put by hand, as part of the newest edit."""

@@ -282,6 +282,7 @@ class Session:
             lambda _better: None,
             lambda result: on_end(result) if request == self._request else None,
             lambda error: self._on_planning_failed(request, error),
+            keep=True,
         )
 
     def take_part(self, arrangement: Arrangement, answer: PlanResult | None, edits: int) -> None:
