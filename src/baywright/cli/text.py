@@ -3,6 +3,7 @@
 import csv
 import io
 
+from baywright.model.goals import MORE_IS_BETTER
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.making import ScheduleLine
 from baywright.model.plan import Conflict, Goal, GoalValue, PlanResult, PlanStatus
@@ -14,7 +15,16 @@ _STATUS = {
     PlanStatus.STOPPED: "Stopped before a plan was found.",
     PlanStatus.EMPTY: "There are no boxes to plan.",
 }
-_GOALS = {Goal.BAYS: "bays", Goal.ROWS: "hole rows in an upright", Goal.HANDLING: "handling effort"}
+GOAL_NAMES = {
+    Goal.BAYS: "bays",
+    Goal.ROWS: "hole rows in an upright",
+    Goal.MOVES: "boxes moved",
+    Goal.RESCREWS: "runner pairs screwed on elsewhere",
+    Goal.HANDLING: "handling effort",
+    Goal.GROUPS: "further bays that groups are spread over",
+    Goal.FREE_PIECE: "rows in the largest free piece",
+}
+"""The goals as they read before a figure."""
 
 
 def plan_text(result: PlanResult) -> str:
@@ -32,9 +42,10 @@ def conflicts_text(conflicts: tuple[Conflict, ...]) -> str:
 
 
 def _goal(goal: GoalValue) -> str:
-    proof = "proved" if goal.is_proved else f"none can be under {goal.bound:g}"
+    beyond = "over" if goal.goal in MORE_IS_BETTER else "under"
+    proof = "proved" if goal.is_proved else f"none can be {beyond} {goal.bound:g}"
     unit = f" {goal.unit}" if goal.goal is Goal.HANDLING else ""
-    return f"{_GOALS[goal.goal]}: {goal.value:g}{unit} ({proof})"
+    return f"{GOAL_NAMES[goal.goal]}: {goal.value:g}{unit} ({proof})"
 
 
 def _conflict(conflict: Conflict) -> str:
