@@ -1,21 +1,27 @@
 """The planner's front door: a project document in, a plan with its proof out, or what stands in the way."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping
+from functools import cached_property
 
-from baywright.model.plan import Goal, GoalValue, PlanResult, PlanStatus
+from baywright.model.goals import FIRST_GOALS, Goal
+from baywright.model.plan import GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import handling
 from baywright.planner.budget import Budget, StoppedError
-from baywright.planner.cheapest import cheapest
 from baywright.planner.explanation import explain
+from baywright.planner.figures import Scale, goal_value
 from baywright.planner.frame import Frame, Framer
+from baywright.planner.goals.bound import easy_bounds
+from baywright.planner.goals.ladder import Ladder, Reached
+from baywright.planner.goals.task import Figures, Task
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
 from baywright.planner.problem import Place, is_kept
-from baywright.planner.search import fewest, holds
+from baywright.planner.search import holds
+from baywright.planner.shape import Shape, ShapeSearch
 from baywright.planner.solving import Stop
+from baywright.planner.standing import standing_of
 from baywright.workings import derive
 
 DEFAULT_EFFORT = 8.0
@@ -25,14 +31,21 @@ Progress = Callable[[PlanResult], None]
 
 
 def plan(
-    project: Project, *, effort: float = DEFAULT_EFFORT, stop: Stop | None = None, progress: Progress | None = None
+    project: Project,
+    *,
+    keep: bool = False,
+    effort: float = DEFAULT_EFFORT,
+    stop: Stop | None = None,
+    progress: Progress | None = None,
 ) -> PlanResult:
     """The best arrangement of a project's boxes, or why there is none.
 
-    The same document gives the same answer on every machine. `stop` is asked every few hundredths of a second and
-    ends the search with the best plan so far; `progress` is called with better plans as they are found.
+    With `keep` it is planned again: moved boxes and runners screwed anew count as goals, against what is built, else
+    against the present arrangement; where bays are built they always count. The same document gives the same answer
+    on every machine. `stop` is asked every few hundredths of a second and ends the search with the best plan so far;
+    `progress` is called with better plans as they are found.
     """
-    if not project.boxes:
+    if not project.boxes_to_place:
         return PlanResult(status=PlanStatus.EMPTY)
     workings = derive(project)
     grid = read_grid(project, workings)
@@ -40,7 +53,8 @@ def plan(
     budget = Budget(effort, stop)
     if obstacles(project, workings, grid) or lock_conflicts(project, grid, bays, rows):
         return _impossible(project, budget)
-    return _Run(project, grid, budget, progress).result(bays, rows)
+    standing = standing_of(project) if keep or project.built is not None else None
+    return _Run(project, Scale(project, standing, grid), budget, progress).result(bays, rows)
 
 
 def _impossible(project: Project, budget: Budget) -> PlanResult:
@@ -52,32 +66,19 @@ def _impossible(project: Project, budget: Budget) -> PlanResult:
     )  # fmt: skip
 
 
-@dataclass
-class Found:
-    """The best plan so far and what is proved of it."""
-
-    frame: Frame
-    places: tuple[Place, ...]
-    bays_bound: int
-    rows_bound: int = 1
-    cost_bound: int = 0
-    cost: int = field(init=False)
-
-    def __post_init__(self) -> None:
-        self.cost = self.frame.problem.cost(self.places) + self.frame.pinned_cost
-
-
 class _Run:
     """One run of the planner: the document, the effort, and the best plan so far."""
 
-    def __init__(self, project: Project, grid: Grid, budget: Budget, progress: Progress | None) -> None:
+    def __init__(self, project: Project, scale: Scale, budget: Budget, progress: Progress | None) -> None:
         self._project = project
-        self._framer = Framer(project, grid)
-        self._grid = grid
+        self._scale = scale
+        self._grid: Grid = scale.grid
+        self._framer = Framer(project, self._grid)
         self._budget = budget
         self._progress = progress
         self._remark = handling.assumption(project)
-        self._found: Found | None = None
+        self._shape: Shape | None = None
+        self._answer: PlanResult | None = None
 
     def result(self, bays: int, rows: int) -> PlanResult:
         """The answer for a run of at most that many bays and rows."""
@@ -86,77 +87,71 @@ class _Run:
             answer = holds(frame.problem, self._budget)
             if answer.holds is False:
                 return _impossible(self._project, self._budget)
-            if answer.holds is None:
+            if answer.holds is None and self._present is None:
                 return self._open()
-            self._improve(Found(frame, answer.places, self._framer.fewest_bays))
+            found = Shape(frame, answer.places, self._framer.fewest_bays) if answer.holds else self._present
+            assert found is not None
+            shape = ShapeSearch(self._framer, self._budget, self._keep_shape).best(found, self._present)
+            self._climb(shape)
         except StoppedError:
-            if self._found is None:
+            if self._answer is None:
                 return PlanResult(status=PlanStatus.STOPPED, effort=self._budget.spent)
-        return self._answer()
+        assert self._answer is not None
+        return self._answer.replace(effort=self._budget.spent)
 
-    def _improve(self, found: Found) -> None:
-        self._keep(found)
-        limits, rows = self._project.limits, found.frame.rows
-        if limits.bay_count is None:
-            found = self._fewest_bays(found)
-        else:
-            found.bays_bound = found.frame.bays
-        self._keep(found)
-        if limits.upright_rows is None:
-            frame_of = self._framer
-            bays = found.frame.bays
-            numbers = range(self._fewest_rows(), rows)
-            best = fewest(numbers, lambda n: frame_of.frame(bays, n), (found.frame, found.places), self._budget)
-            found = Found(best[0], best[1], found.bays_bound, best[2])
-        else:
-            found.rows_bound = rows
-        self._keep(found)
-        easiest = cheapest(self._framer, found.frame, found.places, self._budget)
-        bound = easiest.bound + found.frame.pinned_cost
-        self._keep(Found(found.frame, easiest.places, found.bays_bound, found.rows_bound, bound))
+    @cached_property
+    def _present(self) -> Shape | None:
+        """The shape that stands now with its places, where it is legal and holds everything."""
+        arrangement, limits = self._project.arrangement, self._project.limits
+        bays, rows = arrangement.bay_count, arrangement.upright_rows
+        is_right = limits.bay_count in (None, bays) and limits.upright_rows in (None, rows)
+        within = 1 <= bays <= most_bays(self._project, self._grid) and 1 <= rows <= most_rows(self._project, self._grid)
+        if not is_right or not within or any(p.bay >= bays for p in self._framer.pinned):
+            return None
+        frame = self._framer.frame(bays, rows)
+        places = self._present_places(frame)
+        return None if places is None else Shape(frame, places, self._framer.fewest_bays)
 
-    def _fewest_bays(self, found: Found) -> Found:
-        rows = found.frame.rows
-        used = {found.frame.indices[place.kind][place.bay] for place in found.places}
-        enough = max(len(used), self._framer.fewest_bays)
-        known = (found.frame, found.places)
-        if enough < found.frame.bays:
-            smaller = self._framer.frame(enough, rows)
-            answer = holds(smaller.problem, self._budget)
-            if answer.holds:
-                known = (smaller, answer.places)
-        numbers = range(self._framer.fewest_bays, known[0].bays)
-        best = fewest(numbers, lambda n: self._framer.frame(n, rows), known, self._budget)
-        return Found(best[0], best[1], best[2])
+    def _present_places(self, frame: Frame) -> tuple[Place, ...] | None:
+        """Every item where it stands now, where that is legal in a frame."""
+        places = tuple(Place(item, *where) for item, where in sorted(self._framer.present(frame).items()))
+        return places if is_kept(frame.problem, places) else None
 
-    def _fewest_rows(self) -> int:
-        """The rows that pinned boxes need at least."""
-        rows = 1
-        sizes = {box.id: box.size_id for box in self._project.boxes}
-        for pinned in self._framer.pinned:
-            while self._grid.highest(sizes[pinned.box_id], rows) < pinned.row:
-                rows += 1
-        return rows
+    def _climb(self, shape: Shape) -> None:
+        task = self._task(shape.frame)
+        present = self._present_places(shape.frame)
+        candidates = [places for places in (present, shape.places) if places is not None]
 
-    def _keep(self, found: Found) -> None:
-        if not is_kept(found.frame.problem, found.places):
+        def report(best: Reached) -> None:
+            self._keep(shape, task.places(best.spots), best.figures, best.bounds)
+
+        ladder = Ladder(task, self._framer, self._budget, report)
+        ladder.climb([task.spots(places) for places in candidates])
+
+    def _task(self, frame: Frame) -> Task:
+        return Task(frame, self._scale, self._project.arrangement)
+
+    def _keep_shape(self, shape: Shape) -> None:
+        task = self._task(shape.frame)
+        figures = task.figures(task.spots(shape.places))
+        self._keep(shape, shape.places, figures, easy_bounds(task))
+
+    def _keep(self, shape: Shape, places: tuple[Place, ...], figures: Figures, bounds: Mapping[Goal, int]) -> None:
+        if not is_kept(shape.frame.problem, places):
             raise RuntimeError("The search made a plan that breaks a limit.")  # a defect must never pass for a plan
-        self._found = found
-        if self._progress is not None:
-            self._progress(self._answer())
-
-    def _answer(self) -> PlanResult:
-        found = self._found
-        assert found is not None
-        goals = _goals(found)
+        goals = _goals(shape, figures, bounds)
         status = PlanStatus.PROVED_BEST if all(goal.is_proved for goal in goals) else PlanStatus.FEASIBLE
-        return PlanResult(
+        answer = PlanResult(
             status=status,
-            arrangement=self._framer.arrangement(found.frame, found.places),
+            arrangement=self._framer.arrangement(shape.frame, places),
             goals=goals,
             effort=self._budget.spent,
             remarks=(self._remark,) if self._remark else (),
         )
+        is_new = self._answer is None or (answer.arrangement, goals) != (self._answer.arrangement, self._answer.goals)
+        self._answer = answer
+        if is_new and self._progress is not None:
+            self._progress(answer)
 
     def _open(self) -> PlanResult:
         text = (
@@ -166,11 +161,8 @@ class _Run:
         return PlanResult(status=PlanStatus.STOPPED, effort=self._budget.spent, remarks=(text,))
 
 
-def _goals(found: Found) -> tuple[GoalValue, ...]:
-    unit = handling.PER_UNIT
-    bound = min(found.cost_bound, found.cost)
-    return (
-        GoalValue(goal=Goal.BAYS, value=found.frame.bays, bound=found.bays_bound, unit="bays"),
-        GoalValue(goal=Goal.ROWS, value=found.frame.rows, bound=min(found.rows_bound, found.frame.rows), unit="rows"),
-        GoalValue(goal=Goal.HANDLING, value=found.cost / unit, bound=bound / unit, unit=handling.UNIT),
+def _goals(shape: Shape, figures: Figures, bounds: Mapping[Goal, int]) -> tuple[GoalValue, ...]:
+    first = {Goal.BAYS: shape.bays_bound, Goal.ROWS: shape.rows_bound}
+    return tuple(
+        goal_value(goal, value, first[goal] if goal in FIRST_GOALS else bounds[goal]) for goal, value in figures.items()
     )

@@ -1,0 +1,1 @@
+"""The goals after fewest bays and lowest run, one after the other, each with its proof."""

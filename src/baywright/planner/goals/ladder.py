@@ -1,0 +1,105 @@
+"""The goals one after the other: each is brought to its best without worsening one before it, and bounded.
+
+Laws: no plan is taken that is not legal and better by the goals in their order; what effort does not settle keeps a
+bound that holds. Where no goal so far tells bays apart, handling and the free piece are settled by the flow of alike
+bays; otherwise every bay is told apart.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from baywright.model.goals import MORE_IS_BETTER, Goal
+from baywright.planner.budget import Budget
+from baywright.planner.cheapest import improved
+from baywright.planner.flow import size
+from baywright.planner.frame import Framer
+from baywright.planner.goals.bound import easy_bounds
+from baywright.planner.goals.model import GoalModel
+from baywright.planner.goals.task import Figures, Held, Spots, Task, rank
+from baywright.planner.solving import Verdict
+
+MOST_ARCS = 120_000
+"""A model with every bay told apart that is larger than this is not given to the solver."""
+LEAST_EFFORT = 0.02
+
+
+@dataclass
+class Reached:
+    """The best plan so far, its figures, and the bounds proved so far."""
+
+    spots: Spots
+    figures: Figures
+    bounds: dict[Goal, int] = field(default_factory=dict)
+
+
+Report = Callable[[Reached], None]
+"""Is told of every better plan and every better bound."""
+
+
+class Ladder:
+    """One climb through the goals of a task."""
+
+    def __init__(self, task: Task, framer: Framer, budget: Budget, report: Report) -> None:
+        self._task = task
+        self._framer = framer
+        self._budget = budget
+        self._report = report
+
+    def climb(self, candidates: list[Spots]) -> Reached:
+        """The best plan by all goals; `candidates` are legal plans, the one to keep where all are alike first."""
+        legal = [(rank(figures := self._task.figures(spots)), -n, spots, figures) for n, spots in enumerate(candidates)]
+        _, _, spots, figures = min(legal, key=lambda entry: (entry[0], -entry[1]))
+        best = Reached(spots, figures, easy_bounds(self._task))
+        self._report(best)
+        held: list[Held] = []
+        for goal in self._task.goals:
+            if not self.is_settled(best, goal):
+                self._settle(best, held, goal)
+                self._report(best)
+            held.append(Held(goal, best.figures[goal]))
+        return best
+
+    @staticmethod
+    def is_settled(best: Reached, goal: Goal) -> bool:
+        """Whether a goal's figure meets its bound."""
+        figure, bound = best.figures[goal], best.bounds[goal]
+        return figure >= bound if goal in MORE_IS_BETTER else figure <= bound
+
+    def _settle(self, best: Reached, held: list[Held], goal: Goal) -> None:
+        if goal is Goal.HANDLING and not held:
+            self._handle(best)
+            return
+        self._solve(best, held, goal)
+
+    def _handle(self, best: Reached) -> None:
+        """Easiest handling where nothing before it tells bays apart."""
+        frame, task = self._task.frame, self._task
+        easiest = improved(frame.problem, task.places(best.spots), self._framer.present(frame), self._budget)
+        self._raise(best, Goal.HANDLING, easiest.bound + frame.pinned_cost)
+        self._take(best, task.spots(easiest.places))
+
+    def _solve(self, best: Reached, held: list[Held], goal: Goal) -> None:
+        """Any goal, with every bay told apart."""
+        if size(self._task.problem) > MOST_ARCS or self._budget.left < LEAST_EFFORT:
+            return
+        model = GoalModel(self._task, held, goal)
+        top = max(map(len, self._task.usable), default=0)
+        value = top - best.figures[goal] if goal in MORE_IS_BETTER else best.figures[goal]
+        model.ask_under(value)
+        outcome = self._budget.minimise(model.model, 0.5)
+        least = value if outcome.verdict is Verdict.NONE else min(value, outcome.bound)
+        self._raise(best, goal, top - least if goal in MORE_IS_BETTER else least)
+        if outcome.value is not None:
+            self._take(best, model.spots(outcome.value))
+
+    def _raise(self, best: Reached, goal: Goal, bound: int) -> None:
+        better = min if goal in MORE_IS_BETTER else max
+        best.bounds[goal] = better(best.bounds[goal], bound)
+
+    def _take(self, best: Reached, spots: Spots) -> None:
+        """Take a plan where it is better by the goals in their order."""
+        figures = self._task.figures(spots)
+        if rank(figures) < rank(best.figures):
+            if not self._task.is_legal(spots):
+                raise RuntimeError("The search made a plan that breaks a limit.")  # a defect must never pass for a plan
+            best.spots, best.figures = spots, figures

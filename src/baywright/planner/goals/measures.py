@@ -1,0 +1,142 @@
+"""Every goal as an expression over the counts of the model; less is better.
+
+Laws: a goal is measured here exactly as `baywright.planner.figures` counts it; what is locked to its drawer counts,
+too. The free piece is measured by the rows that it falls short of the highest bay's usable rows.
+"""
+
+from collections import defaultdict
+
+from ortools.sat.python import cp_model
+
+from baywright.model.inventory import BoxStatus
+from baywright.planner.goals.counts import MOST_IN_A_DRAWER, Counts, Linear, total
+from baywright.planner.goals.sorts import Sort
+from baywright.planner.standing import Spot
+
+
+def moves(counts: Counts) -> Linear:
+    """The boxes that do not stay where they stand."""
+    task = counts.task
+    places = task.scale.standing.places
+    pinned = sum(1 for p in task.frame.pinned if places.get(p.box_id, (p.bay, p.row)) != (p.bay, p.row))
+    stood = sum(1 for box in task.boxes if box.id in places)
+    return pinned + stood - total(counts.stays.values())
+
+
+def cost(counts: Counts) -> Linear:
+    """The cost of handling."""
+    found: list[Linear] = [counts.task.frame.pinned_cost]
+    for (likeness, level), count in counts.at_level.items():
+        if factor := likeness.weight * counts.sorts.penalty(likeness, level):
+            found.append(factor * count)
+    return total(found)
+
+
+def split(counts: Counts) -> Linear:
+    """The bays that groups are spread over, less one for each group."""
+    task = counts.task
+    pinned = {(task.scale.boxes[p.box_id].group, p.bay) for p in task.frame.pinned}
+    present: dict[tuple[str, int], Linear] = {key: 1 for key in sorted(pinned) if key[0]}
+    by_group: dict[str, list[Sort]] = defaultdict(list)
+    for sort in counts.sorts.likenesses:
+        by_group[sort.group].append(sort)
+    for group, sorts in by_group.items():
+        for bay in counts.bays if group else ():
+            if (group, bay) not in present:
+                present[group, bay] = presence = counts.model.new_bool_var("")
+                for sort in sorts:
+                    _need_presence(counts, sort, bay, presence)
+    return total(present.values()) - len({group for group, _ in present})
+
+
+def _need_presence(counts: Counts, sort: Sort, bay: int, presence: cp_model.IntVar) -> None:
+    levels = range(len(counts.sorts.rows[sort.family]))
+    there = [count for level in levels if not isinstance(count := counts.in_bay[sort, level, bay], int)]
+    if there:
+        counts.model.add(total(there) <= counts.most(sort, bay) * presence)
+
+
+def rescrews(counts: Counts) -> Linear:
+    """As many runner pairs as are both given up and wanted elsewhere: the lesser of the numbers of old and of new
+    positions, less the positions that stay.
+    """
+    task, model = counts.task, counts.model
+    old = task.scale.standing.drawers
+    pinned = {(p.bay, p.row) for p in task.frame.pinned if task.scale.boxes[p.box_id].status is not BoxStatus.WISHED}
+    there: dict[Spot, list[Linear]] = defaultdict(list)
+    for (_, bay, row), count in counts.owned.items():
+        there[bay, row].append(count)
+    kept: list[Linear] = [len(pinned & old)]
+    for spot in sorted(old - pinned):
+        if there[spot]:
+            kept.append(serves := model.new_bool_var(""))
+            model.add(serves <= total(there[spot]))
+    number = _drawers(counts, there)
+    if isinstance(number, int):
+        return min(number + len(pinned), len(old)) - total(kept)
+    large = len(task.boxes) + len(pinned) + len(old)
+    anew, more = model.new_int_var(0, large, ""), model.new_bool_var("")
+    model.add(anew >= number + len(pinned) - total(kept) - large * more)
+    model.add(anew >= len(old) - total(kept) - large * (1 - more))
+    return anew
+
+
+def _drawers(counts: Counts, there: dict[Spot, list[Linear]]) -> Linear:
+    """How many drawers there will be, without those that only hold boxes wished for."""
+    if not counts.task.problem.teams:
+        return sum(1 for is_wished in counts.task.is_wished if not is_wished)
+    if not any(counts.task.is_wished):
+        return total(counts.flow.arcs.values())
+    drawers = []
+    for found in there.values():
+        drawers.append(drawer := counts.model.new_bool_var(""))
+        counts.model.add(total(found) <= MOST_IN_A_DRAWER * drawer)
+    return total(drawers)
+
+
+def _covering(counts: Counts) -> dict[Spot, list[cp_model.IntVar]]:
+    """The drawers that take each usable row of each bay; rows taken by what is locked are left out."""
+    found: dict[Spot, list[cp_model.IntVar]] = {}
+    for bay in counts.bays:
+        blocked = counts.task.problem.kinds[bay].blocked
+        for row in counts.task.usable[bay]:
+            if not any(first <= row < last for first, last in blocked):
+                found[bay, row] = []
+    for arc, variable in counts.flow.arcs.items():
+        span = counts.flow.families.fillings[arc.family].spans[arc.kind]
+        for row in range(arc.row, arc.row + (span.rows if span else 0)):
+            if (arc.kind, row) in found:
+                found[arc.kind, row].append(variable)
+    return found
+
+
+def keep_free(counts: Counts, length: int) -> None:
+    """Ask for a stretch of so many usable rows that stays free in one bay."""
+    if length <= 0:
+        return
+    covering = _covering(counts)
+    reaching: dict[Spot, list[cp_model.IntVar]] = defaultdict(list)
+    starts: list[cp_model.IntVar] = []
+    for bay, first in covering:
+        stretch = [(bay, row) for row in range(first, first + length)]
+        if all(spot in covering for spot in stretch):
+            starts.append(start := counts.model.new_bool_var(""))
+            for spot in stretch:
+                reaching[spot].append(start)
+    counts.model.add(total(starts) == 1)
+    for spot, variables in reaching.items():
+        counts.model.add(total(variables) + total(covering[spot]) <= 1)
+
+
+def shortfall(counts: Counts) -> Linear:
+    """By how many rows the free piece falls short of the highest bay's usable rows."""
+    covering = _covering(counts)
+    free: dict[Spot, cp_model.IntVar] = {}
+    begins: list[cp_model.IntVar] = []
+    for (bay, row), drawers in covering.items():
+        free[bay, row] = counts.model.new_bool_var("")
+        begins.append(begin := counts.model.new_bool_var(""))
+        counts.model.add(free[bay, row] + total(drawers) <= 1)
+        counts.model.add(free[bay, row] <= begin + free.get((bay, row - 1), 0))
+    counts.model.add(total(begins) <= 1)
+    return max(map(len, counts.task.usable), default=0) - total(free.values())
