@@ -40,6 +40,11 @@ def drawer_details(drawer: Drawer, unit: LengthUnit) -> tuple[tuple[str, ...], .
     wordings += [figures, f"{bare_length(drawer.size.height_mm, unit)} · {mass}", mass]
     if drawer.lock is not Lock.NONE:
         wordings = [f"{LOCKED[drawer.lock]} · {figures}", f"locked · {figures}", *wordings]
+    if drawer.is_wished:
+        wordings = [f"wished · {figures}", "wished"]
+    if drawer.count_behind:
+        more = f"{drawer.count_behind} behind"
+        wordings = [*(f"{more} · {wording}" for wording in wordings), more]
     return (tuple(wordings), *(((drawer.box.contents,),) if drawer.box.contents else ()))
 
 
@@ -56,6 +61,22 @@ def opening_caption(drawer: Drawer, unit: LengthUnit) -> str:
     return f"{count_words(drawer.opening_rows, 'row')} = {height}"
 
 
+def standing_words(drawer: Drawer) -> list[str]:
+    """How a box stands in its drawer, where that is out of the ordinary: one phrase each."""
+    count = len(drawer.team)
+    words = []
+    if count > 1 and any(p.behind for p in drawer.team):
+        words.append(f"Place {drawer.is_behind + 1} of {count} from the front of its drawer")
+    elif count > 1:
+        number = [p.box_id for p in drawer.team].index(drawer.box.id) + 1
+        words.append(f"Place {number} of {count} from the left in its drawer")
+    if drawer.is_turned:
+        words.append("Stands turned by a quarter, its depth across the drawer front")
+    if drawer.is_wished:
+        words.append("Only wished for: room is kept free, no drawer is made")
+    return words
+
+
 def box_tip(box: Box, size: BoxSize, unit: LengthUnit, drawer: Drawer | None) -> str:
     """The tool tip of a box, as rich text: contents, mass, size, place, lock and what is wrong."""
     lengths = " × ".join(format_length(mm, unit) for mm in (size.width_mm, size.depth_mm, size.height_mm))
@@ -67,6 +88,7 @@ def box_tip(box: Box, size: BoxSize, unit: LengthUnit, drawer: Drawer | None) ->
     else:
         place = place_caption(drawer.bay, drawer.row).capitalize()
         lines.append(f"{place} · drawer {drawer.number} · {escape(opening_caption(drawer, unit))}")
+        lines += [escape(words) for words in standing_words(drawer)]
         edge = format_length(drawer.lower_edge, unit)
         lines.append(f"Drawer's lower edge {escape(edge)} over the floor")
         lines += [LOCKED[drawer.lock].capitalize()] if drawer.lock is not Lock.NONE else []

@@ -24,7 +24,7 @@ def paint_carcass(painter: QPainter, frame: Frame, style: FaceStyle) -> None:
     with in_pixels(painter) as pixels:
         for bay in frame.bays:
             painter.fillRect(pixels.rect(bay), QColor(colours.bay))
-        for board in (*frame.stand, *frame.bases, *frame.shelves, *frame.uprights, frame.top):
+        for board in frame.boards:
             _paint_board(painter, pixels.rect(board), colours)
         _paint_rows(painter, frame, colours, pixels)
         _paint_row_numbers(painter, frame, colours, style.font, pixels)
@@ -63,6 +63,8 @@ def _paint_rows(painter: QPainter, frame: Frame, colours: ElevationColours, pixe
         rect = pixels.rect(upright)
         tick = max(1.0, min(4.0, rect.width() / 3))
         for y in heights:
+            if y <= rect.top():
+                break
             lines.append(QLineF(rect.left(), y, rect.left() + tick, y))
             lines.append(QLineF(rect.right() - tick, y, rect.right(), y))
     painter.setPen(QPen(QColor(colours.row), 1.0))

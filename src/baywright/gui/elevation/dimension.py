@@ -1,6 +1,6 @@
 """The dimensions drawn round the run: which ones there are, between which places, and the words on them.
 
-A dimension's figure is always a value of the workings, never measured off the drawing.
+A dimension's figure is always a value or a place of the workings, never measured off the drawing.
 """
 
 from dataclasses import dataclass
@@ -41,8 +41,10 @@ def dimensions_of(frame: Frame, workings: Workings, unit: LengthUnit) -> Dimensi
     def length(name: str) -> tuple[str, str]:
         return short_length(workings.value(name), unit), bare_length(workings.value(name), unit)
 
-    full, bare = length("bay_clear_width")
-    across = [Dimension(bay.left, bay.right, 0, (full, bare)) for bay in frame.bays]
+    across = [
+        Dimension(bay.left, bay.right, 0, (short_length(place.clear_mm, unit), bare_length(place.clear_mm, unit)))
+        for bay, place in zip(frame.bays, workings.layout.bays, strict=True)
+    ]
     if frame.shelf_bay is not None:
         full, bare = length("shelf_bay_clear_width")
         across.append(Dimension(frame.shelf_bay.left, frame.shelf_bay.right, 0, (f"shelves {full}", full, bare), True))
@@ -53,21 +55,21 @@ def dimensions_of(frame: Frame, workings: Workings, unit: LengthUnit) -> Dimensi
         )
     run, run_bare = length("run_length")
     wall, wall_bare = length("wall_length")
-    run_end = workings.value("run_length")
+    run_end = workings.layout.length_mm
     across.append(Dimension(0.0, run_end, 1, (f"run {run}", run, run_bare)))
     across.append(Dimension(frame.wall.left, frame.wall.right, 2, (f"wall {wall}", wall, wall_bare)))
     if workings.value("wall_left") < 0:
         beyond = short_length(-workings.value("wall_left"), unit)
         across.append(Dimension(frame.wall.right, frame.top.right, 2, (f"too long by {beyond}", f"+ {beyond}"), True))
-    return Dimensions(tuple(across), _heights(frame, workings, unit))
+    return Dimensions(tuple(across), _heights(frame, unit))
 
 
-def _heights(frame: Frame, workings: Workings, unit: LengthUnit) -> tuple[Dimension, ...]:
-    upright = short_length(workings.value("upright_height"), unit)
-    unit_height = short_length(workings.value("unit_height"), unit)
+def _heights(frame: Frame, unit: LengthUnit) -> tuple[Dimension, ...]:
+    highest = max(frame.uprights, key=lambda upright: upright.height)
+    upright = short_length(highest.height, unit)
+    unit_height = short_length(frame.top.top, unit)
     rows = count_words(len(frame.rows), "row")
-    lower = frame.uprights[0].bottom
     return (
-        Dimension(lower, frame.uprights[0].top, 0, (f"uprights {upright} ({rows})", f"uprights {upright}", upright)),
+        Dimension(highest.bottom, highest.top, 0, (f"uprights {upright} ({rows})", f"uprights {upright}", upright)),
         Dimension(0.0, frame.top.top, 1, (f"height {unit_height}", unit_height)),
     )

@@ -11,7 +11,7 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontMetricsF, QPainter, QPaint
 from baywright.gui.elevation.captions import drawer_details
 from baywright.gui.elevation.colours import ElevationColours
 from baywright.gui.elevation.drawers import Drawer, DrawerAreas
-from baywright.gui.elevation.lettering import SLACK_PX, Line, bold, draw_lines, smaller, split_in_two
+from baywright.gui.elevation.lettering import SLACK_PX, Line, bold, draw_lines, draw_upright_text, smaller, split_in_two
 from baywright.gui.elevation.pixels import Pixels, in_pixels
 from baywright.model.arrangement import Lock
 from baywright.model.length import LengthUnit
@@ -37,12 +37,18 @@ def paint_drawer(painter: QPainter, drawer: Drawer, style: FaceStyle, *, selecte
     """Paint one drawer in its place."""
     with in_pixels(painter) as pixels:
         if pixels.scale * drawer.areas.box.width < _LEAST_FACE_PX:
-            painter.fillRect(pixels.rect(drawer.areas.outside), QColor(style.colours.tray))
+            if drawer.has_tray:
+                painter.fillRect(pixels.rect(drawer.areas.outside), QColor(style.colours.tray))
             _paint_box(painter, pixels.rect(drawer.areas.box), drawer, style.colours, selected=selected)
             return
-        _paint_tray(painter, drawer.areas, style.colours, pixels)
+        if drawer.has_tray:
+            _paint_tray(painter, drawer.areas, style.colours, pixels)
+        _paint_clearance(painter, pixels.rect(drawer.areas.clearance), style.colours)
         face = pixels.rect(drawer.areas.box)
         _paint_box(painter, face, drawer, style.colours, selected=selected)
+        if drawer.is_behind:
+            _paint_strip_label(painter, face, drawer, style, selected=selected)
+            return
         inner = face.adjusted(4, 1, -4, -1)
         if face.width() >= _LEAST_SIGN_FACE_PX and face.height() >= _LEAST_SIGN_HEIGHT_PX:
             inner.setLeft(inner.left() + _paint_signs(painter, inner, drawer, style.colours, selected=selected))
@@ -61,6 +67,17 @@ def face_lines(drawer: Drawer, style: FaceStyle, room: QSizeF, *, selected: bool
     labels = split_in_two(label, room.width()) if is_high else [label]
     details = drawer_details(drawer, style.unit)
     return [*labels, *(Line(wordings[0], small, weak, wordings[1:]) for wordings in details)]
+
+
+def _paint_strip_label(painter: QPainter, face: QRectF, drawer: Drawer, style: FaceStyle, *, selected: bool) -> None:
+    """The label of a box that stands behind another, read from below upwards."""
+    font = smaller(style.font, 0.82)
+    metrics = QFontMetricsF(font)
+    if metrics.height() > face.width() + SLACK_PX:
+        return
+    colour = QColor(style.colours.selected_text if selected else style.colours.box_text)
+    text = metrics.elidedText(drawer.box.label, Qt.TextElideMode.ElideRight, face.height() - 6.0)
+    draw_upright_text(painter, face.center(), Line(text, font, colour))
 
 
 def label_font(font: QFont, room: QSizeF) -> QFont:
@@ -85,7 +102,9 @@ def _paint_tray(painter: QPainter, areas: DrawerAreas, colours: ElevationColours
     painter.setPen(QPen(QColor(colours.board_line), 1.0))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(pixels.rect(areas.outside).adjusted(0.5, 0.5, -0.5, -0.5))
-    band = pixels.rect(areas.clearance)
+
+
+def _paint_clearance(painter: QPainter, band: QRectF, colours: ElevationColours) -> None:
     painter.fillRect(band, QBrush(QColor(colours.clearance), Qt.BrushStyle.Dense6Pattern))
     painter.setPen(QPen(QColor(colours.clearance), 1.0, Qt.PenStyle.DashLine))
     painter.drawLine(band.topLeft(), band.topRight())
@@ -95,8 +114,13 @@ def _paint_box(painter: QPainter, face: QRectF, drawer: Drawer, colours: Elevati
     width, line = 1.0, colours.box_line
     if selected:
         width, line = 3.0, colours.selected_line
-    painter.fillRect(face, QColor(colours.selected if selected else colours.box))
-    _outline(painter, face, QPen(QColor(line), width))
+    fill = colours.bay if drawer.is_wished else colours.box
+    painter.fillRect(face, QColor(colours.selected if selected else fill))
+    if drawer.is_behind:
+        painter.fillRect(face, QBrush(QColor(colours.clearance), Qt.BrushStyle.Dense7Pattern))
+    # What is only wished for stands there in broken lines.
+    stroke = Qt.PenStyle.DashLine if drawer.is_wished else Qt.PenStyle.SolidLine
+    _outline(painter, face, QPen(QColor(line), max(width, 1.6) if drawer.is_wished else width, stroke))
     if drawer.troubles:
         inside = face.adjusted(width, width, -width, -width) if selected else face
         _outline(painter, inside, QPen(QColor(colours.trouble), 2.0, Qt.PenStyle.DashLine))

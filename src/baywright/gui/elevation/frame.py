@@ -1,17 +1,30 @@
-"""Where the fixed pieces of the run stand in the elevation: stand, base, uprights, top, bays, shelf bay, hole rows.
+"""Where the fixed pieces of the run stand in the elevation: stand, base, uprights, tops, bays, shelf bay, hole rows.
 
-Every dimension comes from the workings; here they are only added up to places on the drawing.
+Law: every place comes from the layout of the workings and every dimension from their values; nothing is laid side by
+side here.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from baywright.gui.elevation.area import Area
-from baywright.model.construction import Stand, Uprights
+from baywright.model.construction import Stand
 from baywright.model.project import Project
 from baywright.workings import Workings
 
 FOOT_WIDTH_MM = 40.0
 """How wide a foot is drawn; a sign for a foot, not a dimension of one."""
+
+Ends = tuple[float, float]
+"""Left and right end, mm."""
+
+
+@dataclass(frozen=True)
+class TrayWidths:
+    """How wide the drawers of a bay are, mm."""
+
+    outside: float
+    bottom: float
 
 
 @dataclass(frozen=True)
@@ -20,15 +33,20 @@ class Frame:
 
     bays: tuple[Area, ...]
     """Clear areas between uprights, from the base's upper side to the top's underside."""
+    bay_rows: tuple[int, ...]
+    """Hole rows of each bay."""
+    trays: tuple[TrayWidths, ...]
+    """The drawers of each bay."""
     shelf_bay: Area | None
     shelves: tuple[Area, ...]
     uprights: tuple[Area, ...]
     bases: tuple[Area, ...]
-    """One under the whole run, or with own uprights one under each bay."""
-    top: Area
+    """One under each section of the run, or with own uprights one under each bay."""
+    tops: tuple[Area, ...]
+    """One over each stretch of bays of one height."""
     stand: tuple[Area, ...]
     rows: tuple[float, ...]
-    """Height of each hole row over the floor."""
+    """Height over the floor of each hole row of the highest upright."""
     pitch: float
     line_offset: float
     """From a drawer's lower edge up to its row."""
@@ -38,16 +56,28 @@ class Frame:
     """The rest of the wall beside the run; None where there is none or a shelf bay takes it."""
 
     @property
+    def top(self) -> Area:
+        """From the leftmost to the rightmost end of the tops, at the height of the highest."""
+        highest = max(self.tops, key=lambda top: top.top)
+        left = min(top.left for top in self.tops)
+        return Area(left, highest.bottom, max(top.right for top in self.tops) - left, highest.height)
+
+    @property
+    def boards(self) -> tuple[Area, ...]:
+        """Everything that is drawn as a board on its edge."""
+        return (*self.stand, *self.bases, *self.shelves, *self.uprights, *self.tops)
+
+    @property
     def extent(self) -> Area:
         """The smallest area that holds the run and its space."""
-        left = min(self.wall.left, self.top.left)
-        right = max(self.wall.right, self.top.right)
-        return Area(left, 0.0, right - left, max(self.wall.height, self.top.top))
+        top = self.top
+        left, right = min(self.wall.left, top.left), max(self.wall.right, top.right)
+        return Area(left, 0.0, right - left, max(self.wall.height, top.top))
 
     def bay_at(self, x_mm: float) -> int | None:
         """The drawer bay at that place along the wall, uprights beside it included; None beside the bays."""
+        half = self.uprights[0].width / 2
         for number, bay in enumerate(self.bays):
-            half = self.uprights[0].width / 2
             if bay.left - half <= x_mm < bay.right + half:
                 return number
         return None
@@ -64,33 +94,38 @@ class Frame:
 
 def build_frame(project: Project, workings: Workings) -> Frame | None:
     """The frame of the run, or None where not one bay or row fits."""
-    value = workings.value
-    rows = round(value("upright_rows"))
-    bay_count = round(value("bay_count"))
-    if bay_count <= 0 or rows <= 0:
+    value, layout = workings.value, workings.layout
+    if not layout.bays or min(bay.rows for bay in layout.bays) <= 0:
         return None
-    floor_to_base = value("base_upper_height")
-    height = value("upright_height")
-    bays = tuple(
-        Area(value("upright_thickness") + i * value("bay_pitch"), floor_to_base, value("bay_clear_width"), height)
-        for i in range(bay_count)
+    lower = value("base_upper_height")
+    heights = {rows: workings.upright_height(rows) for rows in {upright.rows for upright in layout.uprights}}
+    heights |= {bay.rows: workings.upright_height(bay.rows) for bay in layout.bays if bay.rows not in heights}
+    shelf = layout.shelf
+    shelf_bay = Area(shelf.left_mm, lower, shelf.clear_mm, workings.upright_height(shelf.rows)) if shelf else None
+    bases = tuple(
+        Area(left, lower - value("base_thickness"), right - left, value("base_thickness"))
+        for left, right in layout.carcasses_mm
     )
-    shelf_bay = _shelf_bay(project, workings, floor_to_base, height)
-    fields = (*bays, *([shelf_bay] if shelf_bay else []))
-    bases = _bases(project, workings, fields)
-    first = floor_to_base + value("first_row")
-    overhang = project.construction.top.overhang_side_mm
-    top = Area(-overhang, floor_to_base + height, value("top_length"), value("top_thickness"))
-    wall = Area(-overhang, 0.0, project.space.length_mm, project.space.height_limit_mm)
+    uprights = tuple(
+        Area(upright.left_mm, lower, value("upright_thickness"), heights[upright.rows]) for upright in layout.uprights
+    )
+    kinds = [workings.kind_of(bay) for bay in layout.bays]
+    first, most = lower + value("first_row"), max(upright.rows for upright in layout.uprights)
+    wall = Area(layout.wall_left_mm, 0.0, project.space.length_mm, project.space.height_limit_mm)
     return Frame(
-        bays=bays,
+        bays=tuple(Area(bay.left_mm, lower, bay.clear_mm, heights[bay.rows]) for bay in layout.bays),
+        bay_rows=tuple(bay.rows for bay in layout.bays),
+        trays=tuple(
+            TrayWidths(workings.at_kind("drawer_outside_width", kind), workings.at_kind("bottom_width", kind))
+            for kind in kinds
+        ),
         shelf_bay=shelf_bay,
-        shelves=_shelves(project, workings, shelf_bay, rows),
-        uprights=_uprights(project, workings, fields),
+        shelves=_shelves(project, workings, shelf_bay, shelf.rows if shelf else 0),
+        uprights=uprights,
         bases=bases,
-        top=top,
-        stand=_stand(project, workings, bases, fields),
-        rows=tuple(first + value("pitch") * row for row in range(rows)),
+        tops=_tops(workings),
+        stand=_stand(project, bases, uprights),
+        rows=tuple(first + value("pitch") * row for row in range(most)),
         pitch=value("pitch"),
         line_offset=value("line_offset"),
         wall=wall,
@@ -102,17 +137,7 @@ def _left_over(workings: Workings, wall: Area) -> Area | None:
     width = workings.value("wall_left")
     if width <= 0:
         return None
-    return Area(workings.value("run_length"), 0.0, width, wall.height)
-
-
-def _shelf_bay(project: Project, workings: Workings, bottom: float, height: float) -> Area | None:
-    width = workings.value("shelf_bay_clear_width")
-    if width <= 0:
-        return None
-    left = workings.value("bays_run_length")
-    if project.construction.uprights is Uprights.OWN:
-        left += workings.value("upright_thickness")
-    return Area(left, bottom, width, height)
+    return Area(workings.layout.length_mm, 0.0, width, wall.height)
 
 
 def _shelves(project: Project, workings: Workings, shelf_bay: Area | None, rows: int) -> tuple[Area, ...]:
@@ -128,34 +153,42 @@ def _shelves(project: Project, workings: Workings, shelf_bay: Area | None, rows:
     )
 
 
-def _uprights(project: Project, workings: Workings, fields: tuple[Area, ...]) -> tuple[Area, ...]:
-    thickness = workings.value("upright_thickness")
-    own = project.construction.uprights is Uprights.OWN
-    uprights = [Area(fields[0].left - thickness, fields[0].bottom, thickness, fields[0].height)]
-    for number, field in enumerate(fields):
-        uprights.append(Area(field.right, field.bottom, thickness, field.height))
-        if own and number + 1 < len(fields):
-            uprights.append(Area(fields[number + 1].left - thickness, field.bottom, thickness, field.height))
-    return tuple(uprights)
+def sections_of(carcasses: Iterable[Ends]) -> list[Ends]:
+    """The parts of the run that stand in one piece: carcasses that touch, as one."""
+    found: list[Ends] = []
+    for left, right in carcasses:
+        if found and left - found[-1][1] < 1e-6:
+            found[-1] = (found[-1][0], right)
+        else:
+            found.append((left, right))
+    return found
 
 
-def _bases(project: Project, workings: Workings, fields: tuple[Area, ...]) -> tuple[Area, ...]:
-    thickness = workings.value("base_thickness")
-    bottom = workings.value("base_upper_height") - thickness
-    if project.construction.uprights is Uprights.SHARED:
-        return (Area(0.0, bottom, workings.value("run_length"), thickness),)
-    side = workings.value("upright_thickness")
-    return tuple(Area(field.left - side, bottom, field.width + 2 * side, thickness) for field in fields)
+def _tops(workings: Workings) -> tuple[Area, ...]:
+    """The tops stand out at the ends of each section, not at steps between bays of different heights."""
+    side, thickness = workings.value("overhang_side"), workings.value("top_thickness")
+    sections = sections_of(workings.layout.carcasses_mm)
+    lefts, rights = {left for left, _ in sections}, {right for _, right in sections}
+    tops = []
+    for stretch in workings.layout.stretches:
+        left = stretch.left_mm - (side if stretch.left_mm in lefts else 0.0)
+        right = stretch.right_mm + (side if stretch.right_mm in rights else 0.0)
+        lower = workings.value("base_upper_height") + workings.upright_height(stretch.rows)
+        tops.append(Area(left, lower, right - left, thickness))
+    return tuple(tops)
 
 
-def _stand(project: Project, workings: Workings, bases: tuple[Area, ...], fields: tuple[Area, ...]) -> tuple[Area, ...]:
+def _stand(project: Project, bases: tuple[Area, ...], uprights: tuple[Area, ...]) -> tuple[Area, ...]:
     height = bases[0].bottom
     if height <= 0:
         return ()
-    least, most = bases[0].left, bases[-1].right
+    sections = sections_of((base.left, base.right) for base in bases)
     if project.construction.standing.kind is Stand.PLINTH:
-        return (Area(least, 0.0, most - least, height),)
-    half = workings.value("upright_thickness") / 2
-    centres = [fields[0].left - half, *(field.right + half for field in fields)]
-    places = [max(least, min(most - FOOT_WIDTH_MM, centre - FOOT_WIDTH_MM / 2)) for centre in centres]
-    return tuple(Area(left, 0.0, FOOT_WIDTH_MM, height) for left in places)
+        return tuple(Area(left, 0.0, right - left, height) for left, right in sections)
+    feet = []
+    for least, most in sections:
+        for centre in (upright.centre.x() for upright in uprights):
+            if least < centre < most:
+                left = max(least, min(most - FOOT_WIDTH_MM, centre - FOOT_WIDTH_MM / 2))
+                feet.append(Area(left, 0.0, FOOT_WIDTH_MM, height))
+    return tuple(feet)

@@ -34,9 +34,11 @@ class DrawerItem(QGraphicsItem):
         self.drawer, self._style = drawer, style
         # Qt asks for these at every repaint, so they are worked out once.
         areas = drawer.areas
-        self._grip = areas.outside.rect().united(areas.box.rect())
+        box, tray = areas.box.rect(), areas.outside.rect().united(areas.box.rect())
+        # Boxes that share a drawer are each taken hold of by the box alone.
+        self._grip = tray if len(drawer.team) < 2 else box
         runners = areas.runners[0].rect().united(areas.runners[1].rect())
-        self._bounds = self._grip.united(areas.clearance.rect()).united(runners)
+        self._bounds = tray.united(areas.clearance.rect()).united(runners)
         self.setToolTip(box_tip(drawer.box, drawer.size, style.unit, drawer))
         self.update()
 

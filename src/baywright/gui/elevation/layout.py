@@ -4,14 +4,15 @@ Law: pure; equal documents give equal layouts, so that a view can tell what has 
 """
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 
 from baywright.gui.elevation.drawers import Drawer, DrawerMeasures, drawer_areas, drawer_measures
 from baywright.gui.elevation.frame import Frame, build_frame
-from baywright.model.arrangement import Lock, Placement
-from baywright.model.inventory import Box, BoxSize
+from baywright.gui.elevation.team import Team, spans_of
+from baywright.model.arrangement import Placement
+from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.plan import ArrangementReport, Conflict, LimitKind
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -80,27 +81,32 @@ def _drawers(
     troubles: Mapping[str, tuple[str, ...]],
     known: Mapping[str, Drawer],
 ) -> tuple[Drawer, ...]:
-    stacks: defaultdict[int, list[Placement]] = defaultdict(list)
-    for placement in project.arrangement.placements:
-        if placement.bay < len(frame.bays):
-            stacks[placement.bay].append(placement)
+    stacks: defaultdict[int, list[Team]] = defaultdict(list)
+    for (bay, _), team in project.arrangement.drawers.items():
+        if bay < len(frame.bays):
+            stacks[bay].append(team)
+    built = frozenset(project.built.bays) if project.built else frozenset[int]()
     drawers = []
-    for bay in sorted(stacks):
-        stack = sorted(stacks[bay], key=lambda placement: (placement.row, placement.box_id))
-        for number, placement in enumerate(stack, start=1):
-            box = project.boxes_by_id[placement.box_id]
-            place = _Place(
-                box=box,
-                size=project.sizes_by_id[box.size_id],
-                bay=bay,
-                row=placement.row,
-                number=number,
-                is_top=number == len(stack),
-                lock=placement.lock,
-                troubles=troubles.get(box.id, ()),
-            )
-            before = known.get(box.id)
-            drawers.append(before if before is not None and place.is_of(before) else place.drawer(frame, measures))
+    for bay, stack in stacks.items():
+        for number, team in enumerate(stack, start=1):
+            boxes = [project.boxes_by_id[p.box_id] for p in team]
+            for index, (placement, box) in enumerate(zip(team, boxes, strict=True)):
+                place = _Place(
+                    box=box,
+                    size=project.sizes_by_id[box.size_id],
+                    placement=placement,
+                    number=number,
+                    is_top=number == len(stack),
+                    troubles=troubles.get(box.id, ()),
+                    team=team,
+                    has_tray=not index and any(box.status is not BoxStatus.WISHED for box in boxes),
+                    is_built=bay in built,
+                )
+                before = known.get(box.id)
+                if before is not None and place.is_of(before):
+                    drawers.append(before)
+                else:
+                    drawers.append(place.drawer(frame, [measures[box.size_id] for box in boxes], index))
     return tuple(drawers)
 
 
@@ -110,33 +116,46 @@ class _Place:
 
     box: Box
     size: BoxSize
-    bay: int
-    row: int
+    placement: Placement
     number: int
     is_top: bool
-    lock: Lock
     troubles: tuple[str, ...]
+    team: Team
+    has_tray: bool
+    is_built: bool
 
     def is_of(self, drawer: Drawer) -> bool:
         """Whether that drawer was made from the same."""
         same = self.box is drawer.box and self.size is drawer.size  # values that were not edited stay the same objects
-        return same and (self.bay, self.row, self.number, self.is_top, self.lock, self.troubles) == (
-            *(drawer.bay, drawer.row, drawer.number),
-            *(drawer.is_top, drawer.lock, drawer.troubles),
+        return same and (self.number, self.is_top, self.troubles, self.team, self.has_tray, self.is_built) == (
+            *(drawer.number, drawer.is_top, drawer.troubles),
+            *(drawer.team, drawer.has_tray, drawer.is_built),
         )
 
-    def drawer(self, frame: Frame, measures: Mapping[str, DrawerMeasures]) -> Drawer:
-        """The drawer in its place."""
-        of_size = measures[self.size.id]
+    def drawer(self, frame: Frame, measures: Sequence[DrawerMeasures], index: int) -> Drawer:
+        """The drawer in its place; `measures` are those of the whole team, of which this box is number `index`."""
+        bay, row = self.placement.bay, self.placement.row
+        opening = max(each.opening_height for each in measures)
         return Drawer(
             box=self.box,
             size=self.size,
-            bay=self.bay,
-            row=self.row,
+            bay=bay,
+            row=row,
             number=self.number,
             is_top=self.is_top,
-            lock=self.lock,
-            areas=drawer_areas(frame, of_size, self.bay, self.row, is_top=self.is_top),
-            opening_rows=of_size.opening_rows,
+            lock=self.placement.lock,
+            areas=drawer_areas(
+                frame,
+                measures[index],
+                bay,
+                row,
+                is_top=self.is_top,
+                span=spans_of(self.team, measures)[index],
+                opening_height=opening,
+            ),
+            opening_rows=max(each.opening_rows for each in measures),
             troubles=self.troubles,
+            team=self.team,
+            has_tray=self.has_tray,
+            is_built=self.is_built,
         )
