@@ -44,8 +44,12 @@ class Proposal:
     @cached_property
     def difference(self) -> Difference:
         """The work from how the run stands to what is proposed."""
-        built = self.before.built
-        return work_between(self.before if built is None else built.project, self.after)
+        return work_of(self.before, self.after)
+
+
+def work_of(before: Project, after: Project) -> Difference:
+    """The work from how the run of `before` stands, as built or else as it is arranged, to `after`."""
+    return work_between(before if before.built is None else before.built.project, after)
 
 
 def work_to(project: Project) -> Difference | None:

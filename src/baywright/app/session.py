@@ -31,12 +31,13 @@ from baywright.app.proposal import Proposal
 from baywright.app.review import Review
 from baywright.app.validity import still_holds
 from baywright.model.arrangement import Arrangement
+from baywright.model.destination import Destination
 from baywright.model.difference import Difference
 from baywright.model.making import Manufacture
 from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
 from baywright.model.project import Project
-from baywright.planner import place_conflicts
+from baywright.planner import destinations, place_conflicts
 from baywright.workings import Workings
 
 
@@ -111,6 +112,10 @@ class Session:
     def place_conflicts(self, box_id: str, bay: int, row: int) -> tuple[Conflict, ...]:
         """Why the box could not stand there; empty where it could."""
         return place_conflicts(self.project, box_id, bay, row)
+
+    def destinations(self, box_id: str) -> tuple[Destination, ...]:
+        """Every place of the run for a box, with what it would change of every goal, or why not."""
+        return destinations(self.project, box_id)
 
     # Edits
 

@@ -14,12 +14,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from baywright.app.files import FileTrouble
+from baywright.app.proposal import work_of
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
+from baywright.cli.change import difference_text
 from baywright.cli.importing import MatchTrouble, import_inventory
 from baywright.cli.parser import make_parser
+from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_text
 from baywright.cli.planning import Desk, PlannerTrouble
 from baywright.cli.text import conflicts_text, plan_text, schedule_csv, schedule_text
+from baywright.model.inventory import BoxStatus
 from baywright.model.plan import PlanResult, PlanStatus
 
 DONE, ANSWER_IS_NO, CANNOT_UNDERSTAND, CANNOT_READ, CANNOT_WRITE, DEFECT = 0, 1, 2, 3, 4, 5
@@ -94,10 +98,10 @@ def _write(action: Callable[[], None]) -> None:
         raise _Ended(CANNOT_WRITE, str(trouble)) from None
 
 
-def _answer(desk: Desk) -> PlanResult:
-    """The planner's answer to the session's document; a plan that is found is taken in."""
+def _answer(desk: Desk, *, keep: bool = False) -> PlanResult:
+    """The planner's answer to the session's document, with `keep` a re-plan; a plan that is found is taken in."""
     try:
-        return desk.plan()
+        return desk.plan(keep=keep)
     except PlannerTrouble as trouble:
         raise _Ended(DEFECT, str(trouble)) from None
 
@@ -142,14 +146,52 @@ def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     desk = _opened(options.file)
     session, result = desk.session, _answer(desk)
     is_found = session.manufacture is not None and result.arrangement is not None
-    if is_found and options.save is not None:
-        target = options.file if options.save == Path() else options.save
-        _write(lambda: session.save_as(target))
-        print(f"Saved in {target}", file=sys.stderr)
+    if is_found:
+        _save(session, options)
     _say(plan_text(result))
     if session.manufacture is not None and is_found:
         _say(schedule_text(session.manufacture.schedule, session.project.unit))
     return _code_of(result)
+
+
+def _save(session: Session, options: argparse.Namespace) -> None:
+    """Saves what was planned, where that was asked for."""
+    if options.save is not None:
+        target = options.file if options.save == Path() else options.save
+        _write(lambda: session.save_as(target))
+        print(f"Saved in {target}", file=sys.stderr)
+
+
+def _replan(options: argparse.Namespace, _: Surroundings) -> int:
+    desk = _opened(options.file)
+    session = desk.session
+    before = session.project
+    result = _answer(desk, keep=True)
+    if result.arrangement is not None:
+        _save(session, options)
+    _say(plan_text(result))
+    if result.arrangement is not None:
+        standing = before if before.built is None else before.built.project
+        _say(difference_text(work_of(before, session.project), standing, session.project))
+    return _code_of(result)
+
+
+def _where(options: argparse.Namespace, _: Surroundings) -> int:
+    session = _opened(options.file).session
+    project = session.project
+    try:
+        box = box_meant(project, options.box)
+    except BoxTrouble as trouble:
+        raise _Ended(CANNOT_UNDERSTAND, str(trouble)) from None
+    if box.status is BoxStatus.ELSEWHERE:
+        raise _Ended(ANSWER_IS_NO, f"“{box.label}” is kept elsewhere and gets no drawer here.")
+    if not project.arrangement.bay_count:
+        raise _Ended(ANSWER_IS_NO, "Nothing is arranged yet: plan the run first (baywright plan FILE --save).")
+    places = session.destinations(box.id)
+    _say(places_text(box, project.arrangement.placement_of(box.id), places, max(1, options.most)))
+    if options.why_not and (refused := refusals_text(places)):
+        _say(refused)
+    return DONE if any(not place.conflicts for place in places) else ANSWER_IS_NO
 
 
 def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
@@ -232,6 +274,8 @@ def _import(options: argparse.Namespace, _: Surroundings) -> int:
 _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "open": _open,
     "plan": _plan,
+    "replan": _replan,
+    "where": _where,
     "workbook": _workbook,
     "schedule": _schedule,
     "result": _result,

@@ -17,8 +17,9 @@ if TYPE_CHECKING:
 EXIT_CODES = """\
 exit codes:
     0  done
-    1  the answer is no: no plan keeps every limit, the arrangement breaks one, or an import refuses rows
-    2  the command line cannot be understood, or names columns that the table does not have
+    1  the answer is no: no plan keeps every limit, the arrangement breaks one, a box can go nowhere, or an import
+       refuses rows
+    2  the command line cannot be understood, or names columns or boxes that are not there
     3  a file cannot be read
     4  a file cannot be written
     5  a defect of the program
@@ -33,6 +34,8 @@ examples:
   baywright                                  open the window
   baywright open --demo                      open the window on the demo
   baywright plan shop.baywright --save       plan, and keep the plan in the file
+  baywright replan shop.baywright --save     plan anew with the fewest changes, and say what to do, step by step
+  baywright where shop.baywright Pumps       say where a box could go, and what each place would change
   baywright workbook shop.baywright -o order.xlsx
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
@@ -54,6 +57,8 @@ def make_parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="sub-commands")
     _add_open(commands)
     _add_plan(commands)
+    _add_replan(commands)
+    _add_where(commands)
     _add_workbook(commands)
     _add_schedule(commands)
     _add_result(commands)
@@ -92,6 +97,10 @@ def _add_plan(commands: _Commands) -> None:
         "Locked boxes stay where they are. Without --save no file is changed.",
     )
     _file(parser)
+    _save(parser)
+
+
+def _save(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--save",
         nargs="?",
@@ -100,6 +109,33 @@ def _add_plan(commands: _Commands) -> None:
         metavar="OUT",
         help="keep the plan in the project file, or in OUT",
     )
+
+
+def _add_replan(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "replan",
+        "plan anew with the fewest changes and print what to do",
+        "Plan a project anew, against what is marked as built or else against its present arrangement: fewest boxes\n"
+        "moved, fewest runners screwed on elsewhere, as the goals are ordered. Print the plan and its proof, what\n"
+        "changes, and the steps in an order that can be followed. Without --save no file is changed.",
+    )
+    _file(parser)
+    _save(parser)
+
+
+def _add_where(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "where",
+        "say where a box could go",
+        "Print every place where a box could go with the others as they stand, best first, and what each place would\n"
+        "change of every goal.",
+    )
+    _file(parser)
+    parser.add_argument("box", metavar="BOX", help="the box, by its label or id")
+    parser.add_argument("--most", type=int, default=20, metavar="N", help="print at most so many places (default: 20)")
+    parser.add_argument("--why-not", action="store_true", help="also print why it cannot go to the other places")
 
 
 def _add_workbook(commands: _Commands) -> None:

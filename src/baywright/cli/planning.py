@@ -27,8 +27,10 @@ class Desk:
         self.session = Session(deliver=self._calls.put)
         self.session.open(path)
 
-    def plan(self) -> PlanResult:
-        """The planner's answer; a plan that is found is taken into the session. Raises `PlannerTrouble`."""
+    def plan(self, *, keep: bool = False) -> PlanResult:
+        """The planner's answer, with `keep` for the fewest changes; a plan that is found is taken into the session.
+        Raises `PlannerTrouble`.
+        """
         answers: list[PlanResult | str] = []
 
         def listen(notice: Notice) -> None:
@@ -40,7 +42,10 @@ class Desk:
 
         end_listening = self.session.subscribe(listen)
         try:
-            self.session.request_plan()
+            if keep:
+                self.session.request_replan()
+            else:
+                self.session.request_plan()
             while not answers:
                 self._take_call()
         finally:

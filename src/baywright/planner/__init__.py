@@ -1,10 +1,21 @@
 """How many bays, which box in which drawer, and why not: pure functions from a project document to a result."""
 
 from baywright.planner.agreement import disagreements
+from baywright.planner.destination import destinations
 from baywright.planner.difference import difference
 from baywright.planner.figures import figures
 from baywright.planner.legality import place_conflicts, report
 from baywright.planner.options import options
 from baywright.planner.planning import DEFAULT_EFFORT, plan
 
-__all__ = ["DEFAULT_EFFORT", "difference", "disagreements", "figures", "options", "place_conflicts", "plan", "report"]
+__all__ = [
+    "DEFAULT_EFFORT",
+    "destinations",
+    "difference",
+    "disagreements",
+    "figures",
+    "options",
+    "place_conflicts",
+    "plan",
+    "report",
+]

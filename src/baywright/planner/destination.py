@@ -1,0 +1,72 @@
+"""Where a box could go, with the other boxes as they stand: every place of the run, what it would change, or why not.
+
+Laws: every bay and hole row is answered, the present place of the box included; a place that can be has the exact
+figure of every goal before and after, the same as `figures` gives for the arrangement with the box there; a place that
+cannot be has the conflicts that `place_conflicts` finds. Nothing is searched, so all answers come at once.
+"""
+
+from collections.abc import Iterator
+
+from baywright.model.destination import Destination, GoalChange
+from baywright.model.difference import Place
+from baywright.model.goals import Goal
+from baywright.model.project import Project
+from baywright.planner.figures import Scale, Tally, goal_value, usable_rows
+from baywright.planner.legality import place_conflicts
+from baywright.planner.standing import standing_of
+from baywright.workings import derive
+
+
+def destinations(project: Project, box_id: str) -> tuple[Destination, ...]:
+    """Every place of the present run for a box, bay by bay from the left, lowest row first; none for a box that is
+    kept elsewhere, or before anything is arranged. KeyError for an unknown box.
+    """
+    box = project.box(box_id)
+    if box not in project.boxes_to_place or not project.arrangement.bay_count:
+        return ()
+    return tuple(_Survey(project, box_id).places())
+
+
+class _Survey:
+    """One look at all places for one box."""
+
+    def __init__(self, project: Project, box_id: str) -> None:
+        self._project = project
+        self._box_id = box_id
+        self._workings = derive(project)
+        scale = Scale(project, standing_of(project))
+        arrangement = project.arrangement
+        spots = {p.box_id: (p.bay, p.row) for p in arrangement.placements if p.box_id in scale.boxes}
+        self._tally = Tally(scale, arrangement.upright_rows, usable_rows(scale.grid, arrangement), spots)
+        self._before = self._tally.whole_numbers()
+        self._known: dict[tuple[Goal, int], GoalChange] = {}
+
+    def places(self) -> Iterator[Destination]:
+        """Every place in order."""
+        for bay in self._workings.layout.bays:
+            for row in range(bay.rows):
+                yield self._place(bay.number, row)
+
+    def _place(self, bay: int, row: int) -> Destination:
+        place = Place(bay=bay, row=row)
+        conflicts = place_conflicts(self._project, self._box_id, bay, row)
+        if conflicts:
+            return Destination(place=place, conflicts=conflicts)
+        return Destination(place=place, changes=self._changes(bay, row))
+
+    def _changes(self, bay: int, row: int) -> tuple[GoalChange, ...]:
+        tally = self._tally
+        home = tally.places.get(self._box_id)
+        tally.put(self._box_id, (bay, row))
+        after = tally.whole_numbers()
+        tally.put(self._box_id, home)
+        return tuple(self._change(goal, number) for goal, number in after.items())
+
+    def _change(self, goal: Goal, number: int) -> GoalChange:
+        """What a goal comes to; there are few different ones, so each is made once."""
+        if (goal, number) not in self._known:
+            before, after = (goal_value(goal, figure, 0) for figure in (self._before[goal], number))
+            self._known[goal, number] = GoalChange(
+                goal=goal, before=before.value, after=after.value, unit=after.unit
+            )  # fmt: skip
+        return self._known[goal, number]
