@@ -8,6 +8,8 @@ never change the document by themselves.
 import threading
 from typing import Protocol
 
+from baywright.app.derived import Derived
+from baywright.app.edits.shape import ChooseOption
 from baywright.app.notices import (
     Notice,
     OptionsDropped,
@@ -68,6 +70,11 @@ class Options:
             and option.overhang_front_mm == top.overhang_front_mm
             and option.overhang_side_mm == top.overhang_side_mm
         )
+
+    def in_shape(self, option: Option) -> tuple[Project, Derived]:
+        """The document as it would be in the shape of an option, and what follows from it."""
+        project = ChooseOption(option).apply(self._host.project)
+        return project, Derived(project)
 
     def request(self) -> None:
         """Looks for the options of the present document."""

@@ -63,7 +63,7 @@ def options(
     progress: Progress | None = None,
     purchases: Purchases | None = None,
 ) -> tuple[Option, ...]:
-    """The options of a project, fewest bays first; empty where no shape holds everything.
+    """The options of a project, the present shape first, then fewest bays; empty where no shape holds everything.
 
     `stop` is asked every few hundredths of a second and ends the search with what was found; `progress` is called with
     the options so far whenever there is another one. Sheets and cost come from `purchases`; without it they are not
@@ -111,13 +111,13 @@ class _Search:
                 self._tell()
 
     def told(self) -> tuple[Option, ...]:
-        """The options so far, fewest bays first, of as many bays the lowest, as built now before otherwise."""
+        """The options so far: the present one, then fewest bays first, and as built now before otherwise."""
         now = present_variant(self._project)
 
-        def place(option: Option) -> tuple[int, int, bool, float, float]:
+        def place(option: Option) -> tuple[float, ...]:
             front, side = option.overhang_front_mm, option.overhang_side_mm
             other = abs(front - now.overhang_front_mm), abs(side - now.overhang_side_mm)
-            return option.bays, option.rows, option.uprights is not now.uprights, *other
+            return not option.is_present, option.bays, option.rows, option.uprights is not now.uprights, *other
 
         return tuple(sorted(undominated(self._project, self._found), key=place))
 
