@@ -129,6 +129,7 @@ class Panels(QWidget):
         self.boxes.boxes_selected.connect(self._on_boxes_selected)
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
+        self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.problems.field_wanted.connect(self._on_field_wanted)
         self.lists.currentChanged.connect(lambda _tab: self._show_strip())

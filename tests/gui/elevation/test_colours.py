@@ -28,6 +28,7 @@ def _ratio(colours: ElevationColours, one: str, other: str) -> float:
         ("selected_text", "selected"),
         ("dimension", "ground"),
         ("limit", "ground"),
+        ("zone", "ground"),
         ("text", "ground"),
         ("text", "base"),
         ("text", "note_ground"),
@@ -54,6 +55,9 @@ def test_texts_can_be_read(colours: ElevationColours, text: str, ground: str) ->
         ("trouble", "box"),
         ("runner", "bay"),
         ("limit", "bay"),
+        ("zone", "bay"),
+        ("zone", "board"),
+        ("zone", "box"),
     ],
 )
 def test_lines_can_be_seen(colours: ElevationColours, line: str, ground: str) -> None:

@@ -24,6 +24,7 @@ from baywright.gui.elevation.neighbour import neighbour
 from baywright.gui.elevation.pixels import in_pixels
 from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
 from baywright.gui.elevation.sheet import Sheet
+from baywright.gui.elevation.zones import paint_surroundings
 
 _ARROWS = {
     Qt.Key.Key_Up: (0, 1),
@@ -70,6 +71,7 @@ class Canvas(Sheet):
         self._items: dict[str, DrawerItem] = {}
         self._ghost: Ghost | None = None
         self._hands: Hands | None = None
+        self._zone = ""
         self.scene().selectionChanged.connect(self.selection_changed)
 
     def set_hands(self, hands: Hands) -> None:
@@ -108,6 +110,11 @@ class Canvas(Sheet):
 
     def _repaint_all(self) -> None:
         self.resetCachedContent()
+        self.viewport().update()
+
+    def show_zone(self, zone_id: str) -> None:
+        """Make this zone of the wall stand out; none where the id is empty."""
+        self._zone = zone_id
         self.viewport().update()
 
     def show_ghost(self, ghost: Ghost | None) -> None:
@@ -173,6 +180,8 @@ class Canvas(Sheet):
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         """Limits of the space, the selected drawer's opening, the carried box, and a hint what to do."""
         if self._layout is not None and self._layout.frame is not None:
+            space = self._layout.project.space
+            paint_surroundings(painter, space, self._layout.frame, self._style, self._zone)
             paint_limits(painter, self._layout.frame, self._style)
             selected = self.selected_ids
             if len(selected) == 1 and self._ghost is None:

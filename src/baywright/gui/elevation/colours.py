@@ -39,6 +39,8 @@ class ElevationColours:
     dimension: str
     limit: str
     """The dashed limits of the space."""
+    zone: str
+    """Zones of the wall: outline, hatching and label."""
     trouble: str
     trouble_fill: str
     fits: str
@@ -64,6 +66,7 @@ LIGHT_ELEVATION = ElevationColours(
     runner="#4d585d",
     dimension="#4a524c",
     limit="#7a3e8c",
+    zone="#2c4f8f",
     trouble="#9c1c12",
     trouble_fill="#fbe6e2",
     fits="#1d6132",
@@ -90,6 +93,7 @@ DARK_ELEVATION = ElevationColours(
     runner="#a9b6bc",
     dimension="#b6beb9",
     limit="#cf9ae0",
+    zone="#9dbcf0",
     trouble="#ff9d90",
     trouble_fill="#41231f",
     fits="#8cd6a0",
