@@ -1,19 +1,30 @@
 """From a project document to the distribution problem in numbers, and from its places back to an arrangement.
 
-A frame is one choice of shape for the run: so many bays with so many hole rows. Bays that are alike, also in what is
-locked in them, become one kind; boxes of one size that may go to the same bays share a shape.
+A frame is one choice of shape for the run: so many bays of such widths with so many hole rows. Bays that are alike,
+also in what is locked in them, become one kind; boxes of one size that may go to the same drawers share a shape.
+
+Laws: a box locked to its drawer is no item, its rows are blocked; only where other boxes may share its drawer it is an
+item that has one place. Where the widths of bays are to be chosen, the frame is the shortest run in which the first try
+finds a plan, else one that arithmetic leaves open, and `others` are the further ones that it leaves open.
 """
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from baywright.model.arrangement import Arrangement, Lock, Placement
+from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
+from baywright.planner.bounds import shortage
+from baywright.planner.fitting import Fitting, Room, Stand, is_orderly, most_together
+from baywright.planner.greedy import greedy
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.handling import masses, weight
-from baywright.planner.problem import Item, Kind, Place, Problem, Shape
+from baywright.planner.problem import Item, Kind, Place, Problem, is_kept
+from baywright.planner.shaping import Face, Home, Shaping
+from baywright.planner.widths import WidthChoice, Widths, as_built
+from baywright.workings import Workings, derive
 
 
 @dataclass(frozen=True)
@@ -25,8 +36,16 @@ class Frame:
     bays: int
     rows: int
     pinned: tuple[Placement, ...]
-    """Boxes locked to their drawers: no items of the problem."""
+    """Boxes locked to their drawers that are no items of the problem."""
     pinned_cost: int
+    widths: Widths = ()
+    """Width of box that each bay is made for."""
+    faces: tuple[Face, ...] = ()
+    """What the bays of each kind are to drawers."""
+    others: tuple["Frame", ...] = ()
+    """Frames with bays of other widths that may hold everything, where this one does not."""
+    is_complete: bool = True
+    """Whether nothing fits when it fits neither this frame nor one of the others."""
 
 
 class Framer:
@@ -34,72 +53,145 @@ class Framer:
 
     def __init__(self, project: Project, grid: Grid | None = None) -> None:
         self.project = project
-        self.grid = grid if grid is not None else read_grid(project)
-        placed = {p.box_id: p for p in project.arrangement.placements}
-        self.pinned = tuple(p for p in project.arrangement.placements if p.lock is Lock.DRAWER)
-        self.held = {p.box_id: p.bay for p in project.arrangement.placements if p.lock is Lock.BAY}
-        pinned_ids = {p.box_id for p in self.pinned}
-        self.free = tuple(box for box in project.boxes if box.id not in pinned_ids)
-        self.locks = {p.box_id: p.lock for p in project.arrangement.placements}
-        self._placed = placed
-        self._size_of = {box.id: box.size_id for box in project.boxes}
+        self.workings: Workings = derive(project)
+        self.grid = grid if grid is not None else read_grid(project, self.workings)
+        self.fitting = Fitting(project, self.workings)
+        self.choice = WidthChoice(project, self.workings)
+        self.boxes = {box.id: box for box in project.boxes_to_place}
+        there = [p for p in project.arrangement.placements if p.box_id in self.boxes]
+        self.pinned = tuple(p for p in there if p.lock is Lock.DRAWER)
+        self._blocking = tuple(p for p in self.pinned if most_together(self._size(p.box_id)) == 1)
+        self.held = {p.box_id: p.bay for p in there if p.lock is Lock.BAY}
+        self._sharing = {p.box_id: p for p in self.pinned if p not in self._blocking}
+        blocking = {p.box_id for p in self._blocking}
+        self.free = tuple(box for box in self.boxes.values() if box.id not in blocking)
+        self.locks = {p.box_id: p.lock for p in there}
+        self._placed = {p.box_id: p for p in there}
+        self._frames: dict[tuple[int, int], Frame] = {}
+
+    def _size(self, box_id: str) -> BoxSize:
+        return self.project.size_of(self.boxes[box_id])
 
     @cached_property
     def weights(self) -> dict[str, int]:
         """Each box's weight in the handling cost."""
         mass = masses(self.project)
-        return {box.id: weight(mass[box.id], box.use) for box in self.project.boxes}
+        return {box.id: weight(mass[box.id], box.use) for box in self.boxes.values()}
 
     @property
     def fewest_bays(self) -> int:
-        """How many bays there must be for every lock to have its bay."""
+        """How many bays there must be for every lock, wish and bay as built to have its bay."""
         locked = [p.bay for p in self.pinned] + list(self.held.values())
-        return max(locked, default=0) + 1
+        return max(max(locked, default=0) + 1, len(self.project.limits.bays), len(as_built(self.project)))
+
+    @cached_property
+    def least_rows(self) -> int:
+        """The rows that locked boxes and the wished height of the worktop need at least."""
+        rows = self.grid.least_rows
+        for pinned in self.pinned:
+            if self.project.limits.wish(pinned.bay).rows is None:
+                size_id = self.boxes[pinned.box_id].size_id
+                while self.grid.highest(size_id, rows) < pinned.row:
+                    rows += 1
+        return rows
 
     def frame(self, bays: int, rows: int) -> Frame:
-        """The problem with that many bays and rows; locks must lie within them."""
-        blocked: dict[int, list[tuple[int, int]]] = defaultdict(list)
-        for p in self.pinned:
-            end = min(rows, p.row + self.grid.sizes[self._size_of[p.box_id]].rows)
-            blocked[p.bay].append((p.row, end))
-        held: dict[int, list[str]] = defaultdict(list)
-        for box_id, bay in self.held.items():
-            held[bay].append(box_id)
-        alike: dict[tuple[tuple[tuple[int, int], ...], int], list[int]] = defaultdict(list)
-        for bay in range(bays):
-            alike[tuple(sorted(blocked[bay])), bay if bay in held else -1].append(bay)
-        limit = self.project.limits.drawers_per_bay
-        kinds = tuple(
-            Kind(len(numbers), rows, None if limit is None else max(0, limit - len(stretches)), stretches)
-            for (stretches, _), numbers in alike.items()
-        )
+        """The problem with that many bays and rows; locks must lie within them. Where bays of several widths are to be
+        had and their number is free, it may have fewer that are wider.
+        """
+        key = bays, rows
+        if key not in self._frames:
+            self._frames[key] = self._chosen(bays, rows)
+        return self._frames[key]
+
+    def _chosen(self, bays: int, rows: int) -> Frame:
+        choices = self.choice.choices(bays, rows, self.fewest_bays)
+        if len(choices.widths) == 1 and choices.is_complete:
+            return self.frame_of(choices.widths[0], rows)
+        open_ones: list[Frame] = []
+        frame = None
+        for widths in choices.widths:
+            frame = self.frame_of(widths, rows)
+            if shortage(frame.problem) is not None:
+                continue
+            first = greedy(frame.problem)
+            if first is not None and is_kept(frame.problem, first):
+                return frame
+            open_ones.append(frame)
+        assert frame is not None
+        frames = open_ones or [frame]
+        is_one = len(frames) > 1 or not choices.is_complete
+        frames = [replace(f, problem=replace(f.problem, is_one_of_many=is_one)) for f in frames]
+        return replace(frames[0], others=tuple(frames[1:]), is_complete=choices.is_complete)
+
+    def frame_of(self, widths: Widths, rows: int) -> Frame:
+        """The problem with bays for boxes of those widths, from the left."""
+        places = self._places(widths, rows)
+        blocked, held = self._locked_rows(places, rows)
+        alike: dict[tuple[object, ...], list[int]] = defaultdict(list)
+        for bay, place in enumerate(places):
+            own = bay if bay in held else -1
+            alike[(*_alike(place), self._drawers(bay), tuple(sorted(blocked[bay])), own)].append(bay)
         indices = tuple(tuple(numbers) for numbers in alike.values())
-        return Frame(self._problem(kinds, indices, rows), indices, bays, rows, self.pinned, self._pinned_cost(rows))
+        kinds = tuple(self._kind(numbers, places[numbers[0]], blocked[numbers[0]]) for numbers in indices)
+        faces = tuple(Face(p.rows, p.box_width_mm, p.place) for p in (places[numbers[0]] for numbers in indices))
+        problem = self._problem(kinds, faces, indices)
+        return Frame(problem, indices, len(widths), rows, self._blocking, self._pinned_cost(), widths, faces)
 
-    def _problem(self, kinds: tuple[Kind, ...], indices: tuple[tuple[int, ...], ...], rows: int) -> Problem:
-        kind_of = {bay: number for number, bays in enumerate(indices) for bay in bays}
-        numbers: dict[tuple[str, int | None], int] = {}
-        items = []
-        for box in self.free:
-            home = kind_of[self.held[box.id]] if box.id in self.held else None
-            shape = numbers.setdefault((box.size_id, home), len(numbers))
-            items.append(Item(box.id, shape, self.weights[box.id]))
-        spans = {size_id: self.grid.span(size_id, rows) for size_id, _ in numbers}
-        penalties = {size_id: self.grid.penalties(size_id, rows) for size_id in spans}
-        shapes = tuple(
-            Shape(
-                tuple(spans[size_id] if home in (None, number) else None for number in range(len(kinds))),
-                penalties[size_id],
-            )
-            for size_id, home in numbers
+    def _places(self, widths: Widths, rows: int) -> list[Face]:
+        """What every bay is to drawers."""
+        space = self.project.space
+        if not space.ceiling and not space.zones and not self.project.limits.bays:
+            return [Face(rows, width) for width in widths]
+        layout = self.workings.lay_out(widths, rows)
+        return [Face(bay.rows, bay.box_width_mm, bay if bay.zones else None) for bay in layout.bays]
+
+    def _drawers(self, bay: int) -> int | None:
+        return self.project.limits.drawers_in(bay)
+
+    def _locked_rows(self, places: list[Face], rows: int) -> tuple[dict[int, list[tuple[int, int]]], set[int]]:
+        """The rows that locked drawers block in each bay, and the bays that boxes are held to."""
+        blocked: dict[int, list[tuple[int, int]]] = defaultdict(list)
+        for p in self._blocking:
+            there = places[p.bay].rows if p.bay < len(places) else rows
+            end = min(there, p.row + self.grid.sizes[self.boxes[p.box_id].size_id].rows)
+            blocked[p.bay].append((p.row, end))
+        return blocked, {*self.held.values(), *(p.bay for p in self._sharing.values())}
+
+    def _kind(self, numbers: tuple[int, ...], face: Face, blocked: list[tuple[int, int]]) -> Kind:
+        limit = self._drawers(numbers[0])
+        lowest = self.grid.lowest
+        return Kind(
+            len(numbers),
+            face.rows,
+            None if limit is None else max(0, limit - len(blocked)),
+            tuple(sorted(blocked)),
+            (lowest, lowest + self.grid.usable_rows(face.rows)),
         )
-        return Problem(kinds, shapes, tuple(items))
 
-    def _pinned_cost(self, rows: int) -> int:
+    def _problem(
+        self, kinds: tuple[Kind, ...], faces: tuple[Face, ...], indices: tuple[tuple[int, ...], ...]
+    ) -> Problem:
+        kind_of = {bay: number for number, bays in enumerate(indices) for bay in bays}
+        shaping = Shaping(self.fitting, self.grid, self.workings, faces)
+        items = tuple(
+            Item(box.id, shaping.shape_of(box, self._home(box, kind_of)), self.weights[box.id]) for box in self.free
+        )
+        return Problem(kinds, shaping.shapes(), items, shaping.teams(), self.project.limits.spare_rows)
+
+    def _home(self, box: Box, kind_of: dict[int, int]) -> Home | None:
+        if box.id in self.held:
+            return Home(kind_of[self.held[box.id]])
+        if box.id in self._sharing:
+            placement = self._sharing[box.id]
+            return Home(kind_of[placement.bay], placement.row)
+        return None
+
+    def _pinned_cost(self) -> int:
         total = 0
-        for p in self.pinned:
-            penalties = self.grid.penalties(self._size_of[p.box_id], rows)
-            total += self.weights[p.box_id] * (penalties[p.row] if p.row < rows else 0)
+        for p in self._blocking:
+            penalties = self.grid.penalties(self.boxes[p.box_id].size_id, p.row + 1)
+            total += self.weights[p.box_id] * penalties[p.row]
         return total
 
     def present(self, frame: Frame) -> dict[int, tuple[int, int, int]]:
@@ -114,11 +206,45 @@ class Framer:
 
     def arrangement(self, frame: Frame, places: Iterable[Place]) -> Arrangement:
         """The arrangement of a plan, in the order of the inventory; locks stay."""
-        by_box = {p.box_id: p for p in frame.pinned}
+        drawers: dict[tuple[int, int], list[str]] = defaultdict(list)
         for place in places:
-            box_id = frame.problem.items[place.item].name
-            bay = frame.indices[place.kind][place.bay]
-            lock = self.locks.get(box_id, Lock.NONE)
-            by_box[box_id] = Placement(box_id=box_id, bay=bay, row=place.row, lock=lock)
-        placements = tuple(by_box[box.id] for box in self.project.boxes)
-        return Arrangement(bay_count=frame.bays, upright_rows=frame.rows, placements=placements)
+            spot = frame.indices[place.kind][place.bay], place.row
+            drawers[spot].append(frame.problem.items[place.item].name)
+        kind_of = {bay: number for number, bays in enumerate(frame.indices) for bay in bays}
+        for pinned in frame.pinned:
+            drawers[pinned.bay, pinned.row].append(pinned.box_id)
+        by_box: dict[str, Placement] = {}
+        for (bay, row), box_ids in drawers.items():
+            room = self._room(frame.faces[kind_of[bay]], row, box_ids)
+            for box_id, stand in zip(box_ids, self._stands(box_ids, (bay, row), room), strict=True):
+                by_box[box_id] = Placement(
+                    box_id=box_id, bay=bay, row=row, lock=self.locks.get(box_id, Lock.NONE),
+                    abreast=stand.abreast, behind=stand.behind, turned=stand.turned,
+                )  # fmt: skip
+        return Arrangement(
+            bay_count=frame.bays,
+            upright_rows=frame.rows,
+            placements=tuple(by_box[box_id] for box_id in self.boxes),
+            box_widths_mm=self.choice.written(frame.widths),
+        )
+
+    def _room(self, face: Face, row: int, box_ids: list[str]) -> Room:
+        rows = max(self.grid.sizes[self.boxes[box_id].size_id].rows for box_id in box_ids)
+        zone = 0.0 if face.place is None else self.workings.zone_depth(face.place, row, rows)
+        return self.fitting.room(face.box_width_mm, zone)
+
+    def _stands(self, box_ids: list[str], spot: tuple[int, int], room: Room) -> tuple[Stand, ...]:
+        """How boxes stand in their drawer: as they do now where that will do."""
+        sizes = [self._size(box_id) for box_id in box_ids]
+        there = [self._placed.get(box_id) for box_id in box_ids]
+        now = tuple(Stand(p.abreast, p.behind, p.turned) for p in there if p is not None and (p.bay, p.row) == spot)
+        is_whole = len(now) == len(box_ids) and is_orderly(sizes, now)
+        if is_whole and self.fitting.goes_in(self.fitting.extent(sizes, now), room):
+            return now
+        return self.fitting.stands(sizes, room) or tuple(Stand(place) for place in range(len(box_ids)))
+
+
+def _alike(face: Face) -> tuple[object, ...]:
+    """What faces of the same kind share."""
+    zones = () if face.place is None else face.place.zones
+    return face.rows, face.box_width_mm, tuple(sorted((z.bottom_mm, z.top_mm, z.depth_mm) for z in zones))

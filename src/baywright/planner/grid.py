@@ -13,6 +13,7 @@ from baywright.model.limits import MOST_BAYS, MOST_ROWS
 from baywright.model.project import Project
 from baywright.planner.handling import grip_height_in_box, outside_band
 from baywright.planner.problem import Span
+from baywright.planner.widths import WidthChoice
 from baywright.workings import Workings, derive
 
 TOLERANCE = 1e-9
@@ -42,7 +43,12 @@ class Grid:
     """The base's upper side over the floor."""
     seat_mm: float
     rows_that_fit: int
+    """Rows that an upright may have at most under the height limit and the wished height of the worktop."""
     bays_that_fit: int
+    least_rows: int = 1
+    """Rows that the wished height of the worktop asks for at least."""
+    rows_under_limit: int = MOST_ROWS
+    """Rows that fit under the height limit alone."""
 
     def upright_mm(self, rows: int) -> float:
         """Height of an upright with that many rows."""
@@ -78,6 +84,8 @@ def read_grid(project: Project, workings: Workings | None = None) -> Grid:
     """The grid of a project."""
     w = workings if workings is not None else derive(project)
     used = {box.size_id for box in project.boxes}
+    under_limit = min(MOST_ROWS, max(0, round(w.value("rows_that_fit"))))
+    least, most = _worktop_rows(project, w)
     return Grid(
         pitch_mm=w.value("pitch"),
         first_row_mm=w.value("first_row"),
@@ -92,6 +100,22 @@ def read_grid(project: Project, workings: Workings | None = None) -> Grid:
         },
         floor_mm=w.value("base_upper_height"),
         seat_mm=w.value("seat"),
-        rows_that_fit=min(MOST_ROWS, max(0, round(w.value("rows_that_fit")))),
-        bays_that_fit=min(MOST_BAYS, max(0, round(w.value("bays_that_fit")))),
+        rows_that_fit=min(under_limit, most),
+        bays_that_fit=min(MOST_BAYS, max(0, WidthChoice(project, w).bays_that_fit)),
+        least_rows=least,
+        rows_under_limit=under_limit,
     )
+
+
+def _worktop_rows(project: Project, workings: Workings) -> tuple[int, int]:
+    """The fewest and the most rows with which the top's upper side is as high as is wished."""
+    least_mm, most_mm = project.limits.worktop_least_mm, project.limits.worktop_most_mm
+    around = workings.value("base_upper_height") + workings.value("top_thickness") + 2 * workings.value("first_row")
+    pitch = workings.value("pitch")
+
+    def rows(height_mm: float) -> float:
+        return (height_mm - around) / pitch + 1
+
+    least = 1 if least_mm is None else max(1, math.ceil(rows(least_mm) - TOLERANCE))
+    most = MOST_ROWS if most_mm is None else max(0, math.floor(rows(most_mm) + TOLERANCE))
+    return least, most

@@ -120,6 +120,8 @@ class Problem:
     items: tuple[Item, ...]
     teams: tuple[Team, ...] = ()
     spare_rows: int = 0
+    is_one_of_many: bool = False
+    """Whether other bays are to be had instead, so that what does not fit here may fit all the same."""
 
     @cached_property
     def members(self) -> tuple[tuple[int, ...], ...]:

@@ -14,6 +14,7 @@ from baywright.planner.filling import fill
 from baywright.planner.flow import FlowModel, size
 from baywright.planner.frame import Frame
 from baywright.planner.greedy import greedy
+from baywright.planner.packed import packed_starts
 from baywright.planner.problem import Place, Problem, is_kept
 from baywright.planner.solving import Verdict
 from baywright.planner.teaming import folded
@@ -33,15 +34,35 @@ class Answer:
 
 
 def holds(problem: Problem, budget: Budget, share: float = 0.4) -> Answer:
-    """Whether everything fits into the bays of a problem."""
+    """Whether everything fits into the bays of a problem; open where it does not, but other bays are to be had."""
+    answer = _asked(problem, budget, share)
+    return Answer(None) if answer.holds is False and problem.is_one_of_many else answer
+
+
+def settle(frame: Frame, budget: Budget, share: float = 0.4) -> tuple[Frame, Answer]:
+    """Whether everything fits into a frame or one of its `others`, and into which."""
+    answer = _asked(frame.problem, budget, share)
+    answers = [answer.holds]
+    for other in frame.others if not answer.holds else ():
+        further = _asked(other.problem, budget, share)
+        if further.holds:
+            return other, further
+        answers.append(further.holds)
+    if answer.holds:
+        return frame, answer
+    return frame, Answer(None if None in answers or not frame.is_complete else False)
+
+
+def _asked(problem: Problem, budget: Budget, share: float) -> Answer:
     budget.check()
     if shortage(problem) is not None:
         return Answer(False)
     if (first := _first_try(problem, budget)) is not None:
         return Answer(True, first)
-    if size(problem) > MOST_VARIABLES:
+    points = packed_starts(problem)
+    if size(problem, points) > MOST_VARIABLES:
         return Answer(None)
-    flow = FlowModel(problem)
+    flow = FlowModel(problem, points)
     outcome = budget.fit(flow.model, share)
     if outcome.value is not None:
         starts = flow.starts(outcome.value)
@@ -84,8 +105,7 @@ def fewest(
     """
     bound = start = first_open(numbers, lambda n: shortage(frame_of(n).problem) is not None)
     for number in range(start, numbers.stop):
-        frame = frame_of(number)
-        answer = holds(frame.problem, budget)
+        frame, answer = settle(frame_of(number), budget)
         if answer.holds:
             return frame, answer.places, bound
         if answer.holds is None:
@@ -101,8 +121,7 @@ def _closer(
     low, high = numbers.start, numbers.stop
     while low < high:
         middle = (low + high) // 2
-        frame = frame_of(middle)
-        answer = holds(frame.problem, budget, CLOSER_SHARE)
+        frame, answer = settle(frame_of(middle), budget, CLOSER_SHARE)
         if answer.holds:
             known, high = (frame, answer.places), middle
         else:

@@ -1,0 +1,124 @@
+"""For which width of box each bay is made: as wished, as built, else as many of each width as serve best.
+
+Laws: bays that stand keep their widths, and so do all to the left of them; then come the wishes; all other bays stand
+widest first. Where the planner may choose, it takes the shortest run in which it finds a plan; that nothing fits is
+only said when no choice that the wall holds would do.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from baywright.model.project import Project
+from baywright.workings import Workings, derive
+
+MOST_CHOICES = 200
+"""So many ways to mix widths are looked at for one number of bays at most."""
+TOLERANCE_MM = 1e-9
+
+Widths = tuple[float, ...]
+"""The box width of every bay, from the left."""
+
+
+@dataclass(frozen=True)
+class Choices:
+    """Ways to mix widths, the shortest run first; `is_complete` unless there were too many to look at all."""
+
+    widths: tuple[Widths, ...]
+    is_complete: bool
+
+
+class WidthChoice:
+    """The widths that the bays of one project may have."""
+
+    def __init__(self, project: Project, workings: Workings) -> None:
+        self._project = project
+        self._workings = workings
+        self.ordinary = workings.value("bay_box_width")
+        others = project.limits.other_box_widths_mm
+        self.widths: Widths = tuple(sorted({self.ordinary, *others}, reverse=True))
+        """Every width that a bay without a wish may have, widest first."""
+
+    @cached_property
+    def fixed(self) -> tuple[float | None, ...]:
+        """The widths of the first bays as built or wished; None where the planner may choose."""
+        limits, built = self._project.limits, as_built(self._project)
+        count = max(len(limits.bays), len(built))
+        free = self.ordinary if len(self.widths) == 1 else None
+        return tuple(built[bay] if bay < len(built) else limits.wish(bay).box_width_mm or free for bay in range(count))
+
+    @cached_property
+    def bays_that_fit(self) -> int:
+        """The bays that the wall holds at most: those that are not fixed as narrow as can be."""
+        if not self.fixed and len(self.widths) == 1 and not self._workings.value("laid_out"):
+            return round(self._workings.value("bays_that_fit"))
+        narrowest = self.widths[-1]
+        return self._workings.bays_that_fit([*(width or narrowest for width in self.fixed), narrowest])
+
+    def usual(self, bays: int) -> Widths:
+        """The widths of so many bays where the planner has no choice."""
+        return self._filled([self.ordinary] * bays, bays)
+
+    def _filled(self, free: list[float], bays: int) -> Widths:
+        chosen = iter(free)
+        fixed = (*self.fixed[:bays], *(None,) * (bays - len(self.fixed)))
+        return tuple(next(chosen, self.widths[-1]) if width is None else width for width in fixed)
+
+    def choices(self, bays: int, rows: int, fewest: int = 1) -> Choices:
+        """Ways to have so many bays, and where their number is free also fewer that are wider instead, though at least
+        `fewest`; in each as many of the narrowest as the wall holds.
+        """
+        if len(self.widths) == 1:
+            return Choices((self.usual(bays),), is_complete=True)
+        given = sum(width is not None for width in self.fixed[:bays])
+        least = bays if self._project.limits.bay_count is not None else min(bays, fewest)
+        found: set[Widths] = set()
+        tried = 0
+        for mix in _mixes(bays - given, len(self.widths) - 1):
+            if (tried := tried + 1) > MOST_CHOICES:
+                break
+            wide = [width for width, count in zip(self.widths, mix, strict=False) for _ in range(count)]
+            widths = self._with_narrow(wide, bays, given)
+            if widths is not None and len(widths) >= least:
+                found.add(widths)
+        lengths = {widths: self._length(widths, rows) for widths in found}
+        ordered = sorted(found, key=lambda w: (-len(w), lengths[w], w))
+        return Choices(tuple(ordered) or (self.usual(bays),), tried <= MOST_CHOICES)
+
+    def _with_narrow(self, wide: list[float], bays: int, given: int) -> Widths | None:
+        """The wide bays with as many of the narrowest as make `bays` in all, or as the wall holds."""
+        narrowest = self.widths[-1]
+        begun = self._filled([*wide, *[narrowest] * bays], min(bays, max(given + len(wide), len(self.fixed))))
+        count = min(bays, self._workings.bays_that_fit([*begun, narrowest]))
+        return None if count < len(begun) else self._filled([*wide, *[narrowest] * bays], count)
+
+    def fits(self, widths: Widths, rows: int) -> bool:
+        """Whether the wall holds bays of those widths, and the shelf bay that is wished for."""
+        room = self._workings.value("room_for_run") - self._workings.value("shelf_room")
+        return self._length(widths, rows) <= room + TOLERANCE_MM
+
+    def _length(self, widths: Widths, rows: int) -> float:
+        return self._workings.lay_out(widths, rows).bays_end_mm
+
+    def written(self, widths: Widths) -> Widths:
+        """The widths as an arrangement holds them: none where all bays are made as the limits say."""
+        wish = self._project.limits.wish
+        said = all(width == (wish(bay).box_width_mm or self.ordinary) for bay, width in enumerate(widths))
+        return () if said else widths
+
+
+def _mixes(bays: int, widths: int) -> Iterator[tuple[int, ...]]:
+    """Every way to give at most so many bays one of so many widths, few first."""
+    if widths == 0:
+        yield ()
+        return
+    for count in range(bays + 1):
+        for rest in _mixes(bays - count, widths - 1):
+            yield (count, *rest)
+
+
+def as_built(project: Project) -> Widths:
+    """The box widths of the bays up to the last one that stands; empty where none stands."""
+    if project.built is None:
+        return ()
+    return tuple(bay.box_width_mm for bay in derive(project.built.project).layout.bays[: project.built.bays[-1] + 1])
