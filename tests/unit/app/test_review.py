@@ -4,7 +4,8 @@ import pytest
 
 from baywright.app.commands import EditRefused, SetField
 from baywright.app.edits.arrangement import SetLock
-from baywright.app.edits.inventory import RemoveBoxes
+from baywright.app.edits.inventory import AddBoxes, RemoveBoxes
+from baywright.app.live import LiveMode
 from baywright.app.notices import Notice, ProposalEnded, ProposalMade
 from baywright.app.session import Session
 from baywright.model.arrangement import Arrangement, Lock, Placement
@@ -131,6 +132,31 @@ def test_an_edit_that_asks_for_something_else_ends_the_proposal_and_a_note_does_
     session.do(RemoveBoxes(("bells",)))
     assert session.proposal is None
     assert session.accept_proposal() == ()
+
+
+def test_a_replan_is_offered_where_the_owner_wants_to_look_first_and_taken_in_where_not() -> None:
+    desk = Desk(STANDS)
+    session = desk.session
+    session.live.mode = LiveMode.CHECK
+    session.do(AddBoxes((Box(id="locks", label="Locks", size_id=SIZE.id),)))
+    session.do(SetLock(NAMES, Lock.DRAWER))
+    session.do(SetField("limits.upright_rows", 24))
+    session.do(SetField("limits.bay_count", 2))
+    session.proposes = True
+    session.request_replan()
+    assert session.proposal is not None
+    assert [(move.box_id, move.before) for move in session.proposal.moves] == [("locks", None)]
+    assert session.proposal.result.status is PlanStatus.PROVED_BEST
+    assert places_in(session.project) == STANDS
+    session.reject_proposal()
+    session.proposes = False
+    session.request_replan()
+    assert session.proposal is None
+    assert STANDS.items() < places_in(session.project).items()
+    session.proposes = True
+    session.request_replan()
+    assert session.proposal is None, "nothing would change, so nothing is offered"
+    assert session.plan is not None
 
 
 def test_a_lock_ends_the_proposal_for_it_may_move_what_is_locked_now() -> None:
