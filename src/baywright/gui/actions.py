@@ -59,6 +59,7 @@ class Actions(QObject):
     def _make_plan_actions(self) -> None:
         self.plan = self._make("&Plan now", "F5", "Find the best place for every box", "plan")
         self.stop = self._make("&Stop planning", "Shift+F5", "Stop and keep the best plan so far", "stop")
+        self.options = self._make("&Options", "F8", "Compare the shapes that the run could have, and choose one")
         self.clear = self._make("&Clear arrangement", "", "Take every box that is not locked out of its drawer")
 
     def _make_view_actions(self) -> None:

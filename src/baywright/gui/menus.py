@@ -77,7 +77,7 @@ class Menus:
 
     def _make_plan_menu(self) -> None:
         a = self._actions
-        menu = self._menu("&Plan", a.plan, a.stop)
+        menu = self._menu("&Plan", a.plan, a.stop, a.options)
         live = menu.addMenu("&When something is changed")
         live.setToolTipsVisible(True)
         live.addActions(list(self._live.actions.values()))

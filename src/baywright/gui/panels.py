@@ -18,6 +18,8 @@ from baywright.gui.fields.line import LineEdit
 from baywright.gui.inventory.panel import BoxPanel
 from baywright.gui.lists import hardware_columns, hardware_records, part_columns, part_records
 from baywright.gui.messages import MessageBar
+from baywright.gui.options.panel import OptionPanel
+from baywright.gui.options.room import Room
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
@@ -41,6 +43,7 @@ class Panels(QWidget):
         super().__init__()
         self._session = session
         self._lists_wanted = True
+        self._options_wanted = False
         self._actions = actions
         self._unit_shown = session.project.unit
         self.messages = MessageBar(self)
@@ -53,6 +56,7 @@ class Panels(QWidget):
         self.start = StartPanel(session, steps, self)
         self.strip = ProblemStrip(self)
         self.problems = WhyNotPanel(self)
+        self.options = OptionPanel(session, self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
@@ -91,6 +95,8 @@ class Panels(QWidget):
         self.lists.addTab(self.drawers, "Drawers")
         self.lists.addTab(self.parts_view, "Parts")
         self.lists.addTab(self.hardware_view, "Hardware")
+        self.lists.addTab(self.options, "Options")
+        self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
 
     def _lay_out(self) -> None:
         picture = QWidget(self)
@@ -111,6 +117,7 @@ class Panels(QWidget):
         self.whole.setStretchFactor(0, 2)
         self.whole.setStretchFactor(1, 3)
         self.whole.setSizes([440, 560])
+        Room(self.right, self.lists, self.options, self.options.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)
@@ -184,7 +191,9 @@ class Panels(QWidget):
         self._show_or_hide_lists()
 
     def _show_or_hide_lists(self) -> None:
-        something = bool(self._session.project.arrangement.bay_count) or self.problems.list.has_problems
+        something = (
+            self._options_wanted or bool(self._session.project.arrangement.bay_count) or self.problems.list.has_problems
+        )
         self.lists.setVisible(self._lists_wanted and something)
         self._show_strip()
 
@@ -219,6 +228,15 @@ class Panels(QWidget):
         self._show_strip()
         if with_focus:
             self.problems.list.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_options(self) -> None:
+        """Bring the options to the front, also before there is a plan."""
+        self._options_wanted = True
+        self._actions.show_lists.setChecked(True)
+        self._show_or_hide_lists()
+        self.lists.setCurrentWidget(self.options)
+        self.options.look_for_options()
+        self.options.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def finish_typing(self) -> None:
         """Take in what is being typed, as leaving the field would: who saves or plans means the value on the screen."""

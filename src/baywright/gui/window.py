@@ -146,6 +146,7 @@ class MainWindow(QMainWindow):
             a.unlock: lambda: self.edits.lock(Lock.NONE),
             a.plan: session.request_plan,
             a.stop: session.cancel_plan,
+            a.options: self.panels.show_options,
             a.clear: lambda: self.edits.attempt(ClearArrangement()),
             a.larger: lambda: self.choose_points(self.preferences.points + POINTS_A_STEP),
             a.smaller: lambda: self.choose_points(self.preferences.points - POINTS_A_STEP),
@@ -165,6 +166,8 @@ class MainWindow(QMainWindow):
         self.panels.boxes_selected.connect(self._on_boxes_selected)
         self.panels.boxes.view.pasted.connect(self.edits.paste)
         self.panels.boxes.view.new_size_wanted.connect(self.edits.new_size_for)
+        self.panels.options.told.connect(self.tell)
+        self.panels.options.why_not_wanted.connect(self._show_why_not)
         self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
         self.panels.problems.repair_wanted.connect(self._apply_repair)
         self.live.slow_changed.connect(self._on_replan_slow)
@@ -254,6 +257,13 @@ class MainWindow(QMainWindow):
         if refusal_of(self.session) is not None:
             self.panels.show_problem_list()
 
+    def _show_why_not(self) -> None:
+        """Show why no plan is possible; ask the planner first where it has not said so."""
+        if refusal_of(self.session) is None:
+            self.actions_.plan.trigger()
+        else:
+            self.panels.show_problem_list()
+
     def _apply_repair(self, repair: Repair) -> None:
         try:
             self.session.live.apply_repair(repair)
@@ -309,6 +319,7 @@ class MainWindow(QMainWindow):
             (a.plan, bool(project.boxes) and not session.is_planning),
             (a.stop, session.is_planning or session.live.is_busy),
             (a.clear, bool(project.arrangement.bay_count)),
+            (a.options, bool(project.boxes_to_place)),
         ):
             action.setEnabled(can)
         a.undo.setText(f"&Undo: {session.undo_title}" if session.can_undo else "&Undo")

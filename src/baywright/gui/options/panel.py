@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QPushButton,
     QScrollArea,
     QSizePolicy,
+    QStyle,
     QVBoxLayout,
     QWidget,
 )
@@ -133,7 +134,8 @@ class OptionPanel(QWidget):
         column.addWidget(self.strip, 3)
         column.addWidget(self.view, 2)
         column.addStretch(0)
-        self.view.setMinimumHeight(self.view.horizontalHeader().sizeHint().height() * 5)
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        self.view.setMinimumHeight(self.view.horizontalHeader().sizeHint().height() * 3 + bar)
         around = QScrollArea(self)  # so that nothing is lost where the window is low
         around.setFrameShape(QFrame.Shape.NoFrame)
         around.setWidgetResizable(True)
@@ -147,7 +149,7 @@ class OptionPanel(QWidget):
     def wanted_height(self) -> int:
         """The height at which pictures and table have room, whether or not there are any yet."""
         above = self.look.sizeHint().height() + self.fontMetrics().height()
-        return above + self.strip.minimumHeight() + self.view.minimumHeight() + 30
+        return above + self.strip.minimumHeight() + self.view.minimumHeight() + 26
 
     # ---- what the person does
 

@@ -18,7 +18,7 @@ from baywright.model.length import LengthUnit, format_length
 
 Index = QModelIndex | QPersistentModelIndex
 LEAST_WIDTH_PX, MOST_WIDTH_PX = 176, 330
-LEAST_PICTURE_PX, MOST_PICTURE_PX = 44, 150
+LEAST_PICTURE_PX, MOST_PICTURE_PX = 40, 150
 LINES = 3
 MARGIN_PX = 6
 
@@ -144,13 +144,13 @@ class PictureStrip(QListView):
         worktop, rest = format_length(option.unit_height_mm, unit), format_length(option.left_over_mm, unit)
         runner = f"runner {format_length(option.runner_length_mm, unit)}"
         kind = "own" if option.uprights is Uprights.OWN else "shared"
-        shape = f"{option.bays} × {option.rows} rows"
+        shape = f"{option.bays} × {option.rows}"
         ink, faint = QColor(colours.box_text), QColor(colours.box_detail)
         small = smaller(self.font(), 0.9)
-        now = f"  {line.standing}" if line.standing else ""
+        now, briefly = (f"  {line.standing}", "  ✓ now") if line.is_present else ("", "")
         return [
-            Line(f"{line.shape}{now}", bold(self.font()), ink, (f"{shape}{now}", shape)),
-            Line(f"{worktop} high, {rest} left over", small, faint, (f"{worktop} high, {rest} left", worktop)),
+            Line(f"{line.shape}{now}", bold(self.font()), ink, (f"{shape}{now}", f"{shape}{briefly}")),
+            Line(f"{worktop} high, {rest} left over", small, faint, (f"{worktop}, {rest} left", worktop)),
             Line(f"{kind} uprights, {runner}", small, faint, (f"{kind}, {runner}", kind)),
         ]
 
