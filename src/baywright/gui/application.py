@@ -25,6 +25,8 @@ from baywright.gui.theme import apply_theme
 from baywright.gui.window import MainWindow
 
 HEARTBEAT_MS = 250
+SWITCH_INTERVAL_S = 0.001
+"""How long the window's thread may wait for the planner's to hand over; Python's own 5 ms add up to a stutter."""
 ENDED_BY = {signal.SIGINT: 130, signal.SIGTERM: 143} | ({signal.SIGHUP: 129} if hasattr(signal, "SIGHUP") else {})
 """Exit codes where somebody ends the program from outside: 128 and the signal's number, as shells have it."""
 
@@ -35,6 +37,7 @@ def make_application() -> QApplication:
     if isinstance(present, QApplication):
         return present
     application = QApplication(sys.argv[:1])
+    sys.setswitchinterval(SWITCH_INTERVAL_S)
     application.setApplicationName("Baywright")
     application.setOrganizationName("Baywright")
     QGuiApplication.setDesktopFileName("baywright")

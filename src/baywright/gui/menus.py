@@ -27,7 +27,7 @@ class Menus:
         choose_theme: Callable[[Theme], None],
         live: LiveSwitch,
     ) -> None:
-        self._window, self._actions, self._live = window, actions, live
+        self._window, self._actions, self.live = window, actions, live
         self._recent_files, self._open_file = recent_files, open_file
         self.themes: dict[Theme, QAction] = {}
         self._make_file_menu()
@@ -80,7 +80,7 @@ class Menus:
         menu = self._menu("&Plan", a.plan, a.stop, a.options)
         live = menu.addMenu("&When something is changed")
         live.setToolTipsVisible(True)
-        live.addActions(list(self._live.actions.values()))
+        live.addActions(list(self.live.actions.values()))
         menu.addSeparator()
         menu.addAction(a.clear)
 
@@ -128,7 +128,7 @@ class Menus:
                 bar.addSeparator()
             else:
                 bar.addAction(action)
-        bar.insertWidget(bar.actions()[bar.actions().index(a.plan) + 1], self._live.button)
+        bar.insertWidget(bar.actions()[bar.actions().index(a.plan) + 1], self.live.button)
         self._window.addToolBar(bar)
         self.toolbar = bar
 

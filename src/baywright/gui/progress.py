@@ -50,18 +50,18 @@ def replan_message(notice: ReplanEnded, project: Project) -> tuple[str, Tone] | 
             "“Plan now” (F5) plans everything.",
             Tone.CAUTION,
         )
-    if notice.moved:
-        done = f"Made room: {_placed(notice.moved, project)}. Undo takes back your change and this with it."
-        return done, Tone.NOTE
+    done = []
     if notice.placed:
-        return f"Found a drawer: {_placed(notice.placed, project)}.", Tone.NOTE
-    return None
+        done.append(f"Found a drawer: {_placed(notice.placed, project)}.")
+    if notice.moved:
+        done.append(f"Made room: {_placed(notice.moved, project)}. Undo takes back your change and this with it.")
+    return (" ".join(done), Tone.NOTE) if done else None
 
 
 def _placed(box_ids: tuple[str, ...], project: Project) -> str:
     """“Pumps” to bay 2, row 5; or how many where they are many."""
     if len(box_ids) > MOST_NAMED:
-        return f"{count_words(len(box_ids), 'box', 'boxes')} moved"
+        return count_words(len(box_ids), "box", "boxes")
     places = project.arrangement.placements_by_box
     return _listed([f"“{project.box(key).label}” to {place_words(places[key])}" for key in box_ids if key in places])
 
