@@ -14,6 +14,7 @@ from baywright.model.goals import USUAL_ORDER, Goal
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.length import LengthUnit
 from baywright.model.limits import MOST_BAYS, Limits
+from baywright.model.safety import Safety
 from baywright.model.space import Space
 
 FORMAT_VERSION = 2
@@ -57,6 +58,7 @@ class Project(Frozen):
     goals: tuple[Goal, ...] = USUAL_ORDER
     """The order of the goals after fewest bays and lowest run."""
     built: Built | None = None
+    safety: Safety = Safety()
 
     @model_validator(mode="after")
     def _every_goal_once(self) -> Self:

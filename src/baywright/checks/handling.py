@@ -1,0 +1,149 @@
+"""How hard it is on the back to lift each box out of its drawer and set it down.
+
+The revised NIOSH lifting equation (see `baywright.checks.lifting`) at both ends of the lift: at the drawer, and on the
+bench. The greater index counts. The reach is taken from the box's depth, for it stands before the body in the open
+drawer; the hands hold it at its grips.
+"""
+
+from dataclasses import dataclass
+
+from baywright.checks.judging import judged, not_weighed
+from baywright.checks.lifting import (
+    HIGH_INDEX,
+    Coupling,
+    Duration,
+    Lift,
+    lifting_index,
+    multipliers,
+    reach_from_width_cm,
+    recommended_kg,
+)  # fmt: skip
+from baywright.model.arrangement import Placement
+from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
+from baywright.model.inventory import Box
+from baywright.model.project import Project
+from baywright.planner.handling import grip_height_in_box
+from baywright.workings import Workings
+
+SOURCE = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110; read second-hand"
+GOAL = 1.0
+
+
+@dataclass(frozen=True)
+class LiftOfBox:
+    """Both ends of lifting one box, and what may be lifted there."""
+
+    box: Box
+    place: tuple[int, int]
+    origin: Lift
+    destination: Lift
+
+    @property
+    def recommended_kg(self) -> float:
+        """The recommended weight limit: the lower one of both ends."""
+        return min(recommended_kg(self.origin), recommended_kg(self.destination))
+
+    @property
+    def index(self) -> float | None:
+        """The lifting index; None for a box that was not weighed."""
+        mass = self.box.loaded_mass_kg
+        if mass is None:
+            return None
+        return max(lifting_index(mass, self.origin), lifting_index(mass, self.destination))
+
+
+def lifts(project: Project, workings: Workings) -> dict[str, LiftOfBox]:
+    """The lift of every placed box that is there, by its id."""
+    boxes = project.boxes_by_id
+    return {p.box_id: _lift(project, workings, boxes[p.box_id], p) for p in project.arrangement.placements}
+
+
+def grip_height_mm(project: Project, workings: Workings, box: Box, row: int) -> float:
+    """Height of a box's grips over the floor when its drawer is at a row, in mm."""
+    lower = workings.value("first_row") + workings.value("pitch") * row - workings.value("line_offset")
+    seat = workings.value("base_upper_height") + lower + workings.value("seat")
+    return seat + grip_height_in_box(project.size_of(box).height_mm)
+
+
+def _lift(project: Project, workings: Workings, box: Box, placement: Placement) -> LiftOfBox:
+    safety, size = project.safety, project.size_of(box)
+    away_cm = (size.width_mm if placement.turned else size.depth_mm) / 10.0
+    origin_cm = grip_height_mm(project, workings, box, placement.row) / 10.0
+    bench_cm = (safety.set_down_height_mm + grip_height_in_box(size.height_mm)) / 10.0
+
+    def end(height_cm: float) -> Lift:
+        return Lift(
+            reach_from_width_cm(away_cm, height_cm), height_cm, abs(bench_cm - origin_cm), safety.twist_degrees,
+            safety.lifts_a_minute, Duration.SHORT, Coupling(safety.grip.value), origin_cm,
+        )  # fmt: skip
+
+    return LiftOfBox(box, (placement.bay, placement.row), end(origin_cm), end(bench_cm))
+
+
+def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
+    """One finding for each weighed box over its recommended limit or near it, the worst first; the others in one."""
+    found: list[Finding] = []
+    unweighed: list[str] = []
+    easy = 0
+    for lift in lifts(project, workings).values():
+        index = lift.index
+        if index is None:
+            unweighed.append(lift.box.label)
+        elif judged(index, GOAL) is Severity.KEPT:
+            easy += 1
+        else:
+            found.append(_finding(project, workings, lift, index))
+    found.sort(key=lambda finding: -(finding.value or 0.0))
+    if easy:
+        found.append(Finding(
+            kind=CheckKind.LIFTING, severity=Severity.KEPT, subject=f"{easy} boxes" if easy > 1 else "1 box",
+            message="The lifting index is well under 1.", source=SOURCE,
+        ))  # fmt: skip
+    if unweighed:
+        found.append(not_weighed(CheckKind.LIFTING, "Boxes not weighed", unweighed, SOURCE))
+    return found
+
+
+def _finding(project: Project, workings: Workings, lift: LiftOfBox, index: float) -> Finding:
+    box, limit = lift.box, lift.recommended_kg
+    at_bench = recommended_kg(lift.destination) < recommended_kg(lift.origin)
+    end = lift.destination if at_bench else lift.origin
+    found = multipliers(end)
+    high = " Many people are at risk by such a load." if index > HIGH_INDEX else ""
+    where = "setting it down" if at_bench else "lifting it out"
+    shown = "infinite" if index == float("inf") else f"{index:.2f}"
+    return Finding(
+        kind=CheckKind.LIFTING, severity=judged(index, GOAL), subject=f"“{box.label}”", box_ids=(box.id,),
+        drawer=lift.place,
+        message=f"Lifting index {shown}: {box.loaded_mass_kg:g} kg, recommended at most {limit:.1f} kg when {where}."
+        f"{high}",
+        value=min(index, 1e6), limit=GOAL, unit="", formula="mass ÷ (23 kg · HM · VM · DM · AM · FM · CM)",
+        given=(
+            Given(name="reach H", value=f"{end.reach_cm:.0f} cm, HM {found.horizontal:.2f}"),
+            Given(name="height V", value=f"{end.height_cm:.0f} cm, VM {found.vertical:.2f}"),
+            Given(name="travel D", value=f"{end.travel_cm:.0f} cm, DM {found.distance:.2f}"),
+            Given(name="turn A", value=f"{end.twist_degrees:g}°, AM {found.asymmetry:.2f}"),
+            Given(name="frequency", value=f"{end.lifts_a_minute:g} a minute, FM {found.frequency:.2f}"),
+            Given(name="grip", value=f"{end.coupling.value}, CM {found.coupling:.2f}"),
+        ),
+        source=SOURCE, mends=_mends(project, workings, lift) if index > GOAL else (),
+    )  # fmt: skip
+
+
+def _mends(project: Project, workings: Workings, lift: LiftOfBox) -> tuple[Mend, ...]:
+    """Another height where that alone does, else smaller loads."""
+    placement = project.arrangement.placements_by_box[lift.box.id]
+    mass = lift.box.loaded_mass_kg or 0.0
+    rows = range(round(workings.value("lowest_start_row")), round(workings.value("upright_rows")))
+    better = [
+        row for row in rows
+        if (there := _lift(project, workings, lift.box, placement.replace(row=row)).recommended_kg) >= mass and there
+    ]  # fmt: skip
+    mends = []
+    if better:
+        mends.append(Mend(text=f"Put it between rows {better[0] + 1} and {better[-1] + 1}."))
+    parts = 2
+    while lift.recommended_kg > 0 and mass / parts > lift.recommended_kg and parts < 10:
+        parts += 1
+    mends.append(Mend(text=f"Divide its contents among {parts} boxes, or have two people lift it."))
+    return tuple(mends)

@@ -1,0 +1,25 @@
+"""How a value beside its limit is judged, in one place for all checks."""
+
+from baywright.model.finding import CheckKind, Finding, Mend, Severity
+
+NEAR_SHARE = 0.8
+"""From this share of the limit on a value counts as near it; common practice."""
+MOST_NAMED = 4
+
+
+def judged(value: float, limit: float) -> Severity:
+    """The severity of a value that must not pass its limit."""
+    if value > limit + 1e-9:
+        return Severity.BROKEN
+    return Severity.NEAR if value > NEAR_SHARE * limit else Severity.KEPT
+
+
+def not_weighed(kind: CheckKind, subject: str, labels: list[str], source: str) -> Finding:
+    """That something could not be checked, because boxes were not weighed: said, never passed over."""
+    shown = ", ".join(f"“{label}”" for label in labels[:MOST_NAMED]) + (" and more" if len(labels) > MOST_NAMED else "")
+    boxes = "box" if len(labels) == 1 else "boxes"
+    return Finding(
+        kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
+        message=f"Not checked: mass missing for {len(labels)} {boxes} ({shown}).",
+        mends=(Mend(text="Weigh the full boxes and enter their mass."),),
+    )  # fmt: skip

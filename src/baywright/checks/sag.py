@@ -1,0 +1,173 @@
+"""Whether shelves, top, base and drawer bottoms bend too far, after years.
+
+Laws: each board is a beam between its supports: shelves on their pins, the top and the base over the uprights, a drawer
+bottom in its grooves. Only bending and, where the shear modulus is known, shear count; a board that runs through over
+several uprights is taken as simply supported between two, the safe side. What stays for years creeps.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from baywright.checks.beam import Case, Section, deflection_mm, weight_n
+from baywright.checks.creep import ServiceClass, deformation_factor, final_deflection_mm
+from baywright.checks.judging import judged, not_weighed
+from baywright.checks.material import MATERIALS, BoardMaterial
+from baywright.making.drawers import drawer_kinds, drawers_to_make
+from baywright.making.shelves import shelf_parts
+from baywright.model.construction import Stand
+from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
+from baywright.model.length import format_length
+from baywright.model.project import Project
+from baywright.model.repair import FieldChange
+from baywright.model.safety import Climate
+from baywright.workings import Workings
+
+STANDARD_THICKNESSES_MM = (6.0, 9.0, 12.0, 15.0, 18.0, 21.0, 24.0, 27.0, 30.0, 35.0, 40.0, 45.0, 50.0)
+"""Thicknesses that boards are sold in; common practice."""
+SOURCE = (
+    "Wood Handbook, structural analysis equations (GTR-113, eq. 8-2); creep EN 1995-1-1, table 3.2; limit as chosen "
+    "(144: Architectural Woodwork Standards 2009; 240: Composite Panel Association; 200, 300: common practice)"
+)
+_SERVICE = {
+    Climate.HEATED: ServiceClass.HEATED, Climate.ROOFED: ServiceClass.ROOFED, Climate.OUTDOORS: ServiceClass.OUTDOORS,
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Board:
+    """A board between two supports: its part, span and section, and what lies on it in kg."""
+
+    subject: str
+    part_number: str
+    field: str
+    """Path of its thickness in the document."""
+    span_mm: float
+    depth_mm: float
+    thickness_mm: float
+    uniform_kg: float
+    point_kg: float = 0.0
+
+
+def sag_findings(project: Project, workings: Workings) -> list[Finding]:
+    """One finding for each kind of board."""
+    material = MATERIALS.get(project.safety.board_material)
+    found = [_judge(project, board, material) for board in _boards(project, workings)]
+    return [*found, *_bottoms(project, workings, material)]
+
+
+def _boards(project: Project, workings: Workings) -> Iterator[Board]:
+    safety, boards = project.safety, project.construction.boards
+    for shelf in shelf_parts(project, workings):
+        area_m2 = shelf.length_mm * shelf.width_mm / 1e6
+        yield Board(
+            "Shelf", shelf.number, "construction.boards.shelf_mm", shelf.length_mm, shelf.width_mm, boards.shelf_mm,
+            safety.shelf_load_kg_m2 * area_m2, safety.point_load_kg,
+        )  # fmt: skip
+    layout = workings.layout
+    clear = [(bay.clear_mm, f"bay {bay.number + 1}") for bay in layout.bays]
+    if layout.shelf is not None:
+        clear.append((layout.shelf.clear_mm, "the shelf bay"))
+    if not clear:
+        return
+    span, where = max(clear)
+    depth = workings.value("top_depth")
+    yield Board(
+        f"Top over {where}", "T1", "construction.boards.top_mm", span, depth, boards.top_mm,
+        safety.top_load_kg_m2 * span * depth / 1e6,
+    )  # fmt: skip
+    standing = project.construction.standing
+    if standing.kind is Stand.FEET and layout.shelf is not None:
+        depth = workings.value("base_depth")
+        load = safety.shelf_load_kg_m2 * layout.shelf.clear_mm * depth / 1e6
+        yield Board(
+            "Base under the shelf bay, between its feet", "B1", "construction.boards.base_mm", layout.shelf.clear_mm,
+            depth, boards.base_mm, load,
+        )  # fmt: skip
+
+
+def _bottoms(project: Project, workings: Workings, material: BoardMaterial | None) -> list[Finding]:
+    """The drawer bottom that bends furthest: the one with the heaviest boxes of each kind of bay."""
+    drawers = drawers_to_make(project)
+    kinds = drawer_kinds(project, workings, drawers)
+    boxes = project.boxes_by_id
+    heaviest: dict[str, tuple[float, tuple[int, int]]] = {}
+    unweighed: list[str] = []
+    for place, placements in drawers.items():
+        masses = [boxes[p.box_id].loaded_mass_kg for p in placements]
+        unweighed += [boxes[p.box_id].label for p in placements if boxes[p.box_id].loaded_mass_kg is None]
+        known = sum(mass + project.safety.load_allowance_kg for mass in masses if mass is not None)
+        heaviest[kinds[place]] = max(heaviest.get(kinds[place], (0.0, place)), (known, place))
+    found = []
+    for kind, (load_kg, place) in sorted(heaviest.items()):
+        width, depth = workings.at_kind("bottom_width", kind), workings.at_kind("bottom_depth", kind)
+        if min(width, depth) <= 0:
+            continue
+        groove = 2 * project.construction.drawers.groove_depth_mm
+        board = Board(
+            f"Drawer bottom, bay {place[0] + 1}, row {place[1] + 1}", f"D3{kind.removeprefix('bay')}",
+            "construction.boards.drawer_bottom_mm", min(width, depth) - groove, max(width, depth),
+            project.construction.boards.drawer_bottom_mm, load_kg,
+        )  # fmt: skip
+        found.append(_judge(project, board, material).replace(drawer=place))
+    if unweighed:
+        found.append(not_weighed(CheckKind.SAG, "Drawer bottoms", unweighed, SOURCE))
+    return found
+
+
+def _judge(project: Project, board: Board, material: BoardMaterial | None) -> Finding:
+    safety = project.safety
+    subject = f"{board.subject} ({board.part_number})"
+    if material is None:
+        return Finding(
+            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
+            message=f"Not checked: nothing is known of the stiffness of “{safety.board_material}”.", source=SOURCE,
+            mends=(Mend(text=f"Choose a known material: {', '.join(MATERIALS)}."),),
+        )  # fmt: skip
+    factor = deformation_factor(material.creep, _SERVICE[safety.climate])
+    if factor is None:
+        return Finding(
+            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
+            message=f"Not checked: {safety.board_material} is not meant for this climate (EN 1995-1-1, table 3.2).",
+            source=SOURCE, mends=(Mend(text="Choose another material, or keep the run in the dry."),),
+        )  # fmt: skip
+    sag, limit = _sag_mm(project, board, board.thickness_mm, material, factor), board.span_mm / safety.span_ratio
+    length = format_length(board.span_mm, project.unit)
+    return Finding(
+        kind=CheckKind.SAG, severity=judged(sag, limit), subject=subject, part_number=board.part_number,
+        message=f"Over {length} it sags {sag:.1f} mm in the long run; {limit:.1f} mm are allowed (span ÷ "
+        f"{safety.span_ratio:g}).",
+        value=sag, limit=limit, unit="mm",
+        formula="(k_b·W·L³/(E·I) + k_s·W·L/(G·A′)) × (1 + lasting share × k_def)",
+        given=(
+            Given(name="span L", value=length), Given(name="load W", value=f"{board.uniform_kg:.1f} kg spread"),
+            *((Given(name="point load", value=f"{board.point_kg:g} kg"),) if board.point_kg else ()),
+            Given(name="section", value=f"{board.depth_mm:g} × {board.thickness_mm:g} mm"),
+            Given(name="E", value=f"{material.elastic_n_mm2:,.0f} N/mm²: {material.source}"),
+            Given(name="k_def", value=f"{factor:g}"),
+        ),
+        source=SOURCE, mends=_mends(project, board, material, factor) if sag > limit else (),
+    )  # fmt: skip
+
+
+def _sag_mm(
+    project: Project, board: Board, thickness_mm: float, material: BoardMaterial, factor: float
+) -> float:  # fmt: skip
+    section = Section(board.depth_mm, thickness_mm)
+    at_once = sum(
+        deflection_mm(case, weight_n(kg), board.span_mm, section, material.elastic_n_mm2, material.shear_n_mm2)
+        for case, kg in ((Case.UNIFORM_SIMPLE, board.uniform_kg), (Case.POINT_SIMPLE, board.point_kg))
+    )
+    return final_deflection_mm(at_once, factor * project.safety.lasting_share)
+
+
+def _mends(project: Project, board: Board, material: BoardMaterial, factor: float) -> tuple[Mend, ...]:
+    limit = board.span_mm / project.safety.span_ratio
+    mends = []
+    for thickness in STANDARD_THICKNESSES_MM:
+        if thickness > board.thickness_mm and _sag_mm(project, board, thickness, material, factor) <= limit:
+            change = FieldChange(path=board.field, value=thickness)
+            mends.append(Mend(text=f"Take boards {thickness:g} mm thick.", changes=(change,)))
+            break
+    longest = board.span_mm * (limit / _sag_mm(project, board, board.thickness_mm, material, factor)) ** (1 / 3)
+    mends.append(Mend(text=f"Or shorten the span to about {format_length(longest, project.unit)}, or load it less."))
+    return tuple(mends)

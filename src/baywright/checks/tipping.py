@@ -1,0 +1,193 @@
+"""Whether a run that is not fixed tips over when drawers are open, and what the fixing to the wall must hold.
+
+Laws: masses turn about the line of the front feet, or of the plinth's front board; the worst set of n open drawers is
+the n that take most off the righting moment; while the run is being filled only what is open may be loaded, which is
+worse; the floor may make it lean. Anchoring is always advised, whatever the figures say.
+
+Furniture that stands free is tested to ASTM F2057-23 (clothing storage, 16 CFR 1261) or EN 14749 and ISO 7170; what is
+built in and fixed is outside some of them, and a workshop wall outside most: their principle is used, not their test.
+"""
+
+from dataclasses import dataclass
+
+from baywright.checks.beam import GRAVITY_M_S2
+from baywright.checks.judging import not_weighed
+from baywright.checks.statics import Balance, Mass, anchor_n, balance, force_at_n, tilted
+from baywright.making import manufacture
+from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
+from baywright.making.material import mass_kg
+from baywright.model.construction import Stand
+from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
+from baywright.model.project import Project
+from baywright.model.repair import FieldChange
+from baywright.workings import Workings
+
+FOOT_SETBACK_MM = 50.0
+"""How far behind the front edge the front feet stand; common practice."""
+FIXING_UNDER_TOP_MM = 50.0
+"""How far under the top the wall fixing sits: the middle of a rail 100 mm wide."""
+SOURCE = "plain statics about the front feet; scope of ASTM F2057-23, EN 14749, ISO 7170 noted, their tests not applied"
+ADVICE = (
+    "Fix every run to the wall or the floor before the first loaded drawer is opened, fill it from below, and open one "
+    "drawer at a time until then."
+)
+
+
+@dataclass(frozen=True)
+class Drawer:
+    """One drawer as the scales see it."""
+
+    place: tuple[int, int]
+    empty_kg: float
+    loaded_kg: float
+    closed_mm: float
+    open_mm: float
+    height_mm: float
+
+    def mass(self, *, loaded: bool, opened: bool) -> Mass:
+        """It as one mass."""
+        return Mass(
+            self.empty_kg + (self.loaded_kg if loaded else 0.0), self.open_mm if opened else self.closed_mm,
+            self.height_mm,
+        )  # fmt: skip
+
+    @property
+    def takes_kgm(self) -> float:
+        """What opening it takes off the righting moment."""
+        return (self.empty_kg + self.loaded_kg) * (self.closed_mm - self.open_mm) / 1000.0
+
+
+@dataclass(frozen=True)
+class Scales:
+    """The run as masses about its front line."""
+
+    carcass: Mass
+    drawers: tuple[Drawer, ...]
+    depth_mm: float
+    leaning_mm: float
+
+    def standing(self, opened: int, *, filled: bool) -> Balance:
+        """The balance with the `opened` worst drawers open; all drawers are loaded, or only those that are open."""
+        worst = sorted(self.drawers, key=lambda drawer: -drawer.takes_kgm)
+        masses = [self.carcass]
+        for number, drawer in enumerate(worst):
+            is_open = number < opened
+            masses.append(drawer.mass(loaded=filled or is_open, opened=is_open))
+        return balance(tilted(masses, self.leaning_mm, self.depth_mm))
+
+    def most_open(self, *, filled: bool) -> int:
+        """How many drawers may be open at once, whichever they are, without the run tipping."""
+        number = 0
+        while number < len(self.drawers) and self.standing(number + 1, filled=filled).net_kgm > 0:
+            number += 1
+        return number
+
+
+def weigh(project: Project, workings: Workings) -> Scales:
+    """The run on the scales; boxes that were not weighed count nothing."""
+    made = manufacture(project, workings)
+    drawers = drawers_to_make(project)
+    kinds = drawer_kinds(project, workings, drawers)
+    empty = {kind: empty_drawer_kg(project, workings, kind) for kind in set(kinds.values())}
+    depth = workings.value("upright_depth")
+    setback = _setback_mm(project)
+    boards = mass_kg(part for part in made.parts if not part.number.startswith("D"))
+    boxes, allowance = project.boxes_by_id, project.safety.load_allowance_kg
+    base, first = workings.value("base_upper_height"), workings.value("first_row")
+    found = []
+    for (bay, row), placements in sorted(drawers.items()):
+        kind = kinds[bay, row]
+        length = workings.at_kind("drawer_outside_depth", kind)
+        loaded = sum(
+            mass + allowance for p in placements if (mass := boxes[p.box_id].loaded_mass_kg) is not None
+        )  # fmt: skip
+        height = base + first + workings.value("pitch") * row
+        found.append(Drawer((bay, row), empty[kind], loaded, length / 2 - setback, -length / 2 - setback, height))
+    carcass = Mass(boards, depth / 2 - setback, workings.value("unit_height") / 2)
+    return Scales(carcass, tuple(found), max(1.0, depth - setback), project.safety.raised_rear_mm)
+
+
+def _setback_mm(project: Project) -> float:
+    """How far the line about which the run would tip lies behind its front edge."""
+    standing = project.construction.standing
+    if standing.height_mm <= 0:
+        return 0.0
+    return standing.plinth_setback_mm if standing.kind is Stand.PLINTH else FOOT_SETBACK_MM
+
+
+def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
+    """How many drawers may be open, filled and while it is being filled; what the wall fixing must hold."""
+    scales = weigh(project, workings)
+    if not scales.drawers:
+        return []
+    found = [_open(project, scales, filled=filled) for filled in (True, False)]
+    found.append(_anchor(project, workings, scales))
+    placed = project.arrangement.placements_by_box
+    unweighed = [box.label for box in project.boxes if box.loaded_mass_kg is None and box.id in placed]
+    if unweighed:
+        told = not_weighed(CheckKind.TIPPING, "The run", unweighed, SOURCE)
+        found.append(told.replace(message=f"{told.message} They count as nothing above, which is not the safe side."))
+    return found
+
+
+def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
+    everything, most = len(scales.drawers), scales.most_open(filled=filled)
+    one = scales.standing(1, filled=filled)
+    is_fixed = project.space.existing_wall
+    when = "filled" if filled else "while it is being filled (only what is open is loaded)"
+    if most >= everything:
+        message = f"Not fixed and {when}, it stands with any and all of its {everything} drawers open."
+    else:
+        message = (
+            f"Not fixed and {when}, it tips when the {most + 1} heaviest of its {everything} drawers are open."
+            if most
+            else f"Not fixed and {when}, it tips as soon as its heaviest drawer is open."
+        )
+    worst = max(scales.drawers, key=lambda drawer: drawer.takes_kgm)
+    # An open drawer's front edge lies as far before its middle as its rear lies behind it.
+    front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
+    force = force_at_n(one, front_mm)
+    if one.net_kgm > 0:
+        message += f" With the heaviest one open, {force / GRAVITY_M_S2:.0f} kg more on its front edge tip the run."
+    if is_fixed:
+        message += " It is to be fixed to the wall, which is what holds it."
+    severity = Severity.KEPT if most >= everything else Severity.NEAR if is_fixed else Severity.BROKEN
+    mends: tuple[Mend, ...] = ()
+    if severity is Severity.BROKEN:
+        fix = FieldChange(path="space.existing_wall", value=True)
+        mends = (Mend(text="Stand it against a wall and fix it there.", changes=(fix,)),)
+    return Finding(
+        kind=CheckKind.TIPPING, severity=severity, subject="The run, unfixed" if is_fixed else "The run, standing free",
+        message=message, value=float(most), limit=float(everything), unit="drawers open",
+        formula="Σ m·x behind the front line > Σ m·x before it, turned by the lean of the floor",
+        given=(
+            Given(name="boards", value=f"{scales.carcass.kg:.0f} kg, {scales.carcass.x_mm:.0f} mm behind the line"),
+            Given(name="drawers with boxes", value=f"{sum(d.empty_kg + d.loaded_kg for d in scales.drawers):.0f} kg"),
+            Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
+            Given(name="left with one open", value=f"{one.net_nm:.0f} N·m"),
+        ),
+        source=SOURCE, drawer=worst.place,
+        mends=(*mends, Mend(text=ADVICE)),
+    )  # fmt: skip
+
+
+def _anchor(project: Project, workings: Workings, scales: Scales) -> Finding:
+    height = workings.value("unit_height") - workings.value("top_thickness") - FIXING_UNDER_TOP_MM
+    all_open = scales.standing(len(scales.drawers), filled=True)
+    pull = anchor_n(all_open, height)
+    fixed = project.space.existing_wall
+    message = (
+        f"With all drawers open the fixing to the wall, {height:.0f} mm over the floor, must hold {pull:.0f} N"
+        f" ({pull / GRAVITY_M_S2:.0f} kg) in all; spread it over several fixings and take many times as much."
+        if pull > 0
+        else "With all drawers open the run stands by itself; fix it all the same, people lean and pull."
+    )
+    return Finding(
+        kind=CheckKind.FIXING, severity=Severity.NEAR if fixed or pull == 0 else Severity.BROKEN,
+        subject="Fixing to the wall", message=message, value=pull, unit="N",
+        formula="moment that tips ÷ height of the fixing",
+        given=(Given(name="height of the fixing", value=f"{height:.0f} mm"),
+               Given(name="moment, all open", value=f"{all_open.net_nm:.0f} N·m")),
+        source=f"{SOURCE}; which fixing holds depends on the wall: data sheet, local code, a licensed tradesperson",
+        mends=(Mend(text=ADVICE),),
+    )  # fmt: skip
