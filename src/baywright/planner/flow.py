@@ -22,6 +22,10 @@ from baywright.planner.problem import Problem
 
 Value = Callable[[cp_model.LinearExprT], int]
 """Reads a variable, or a sum of variables, of a solution."""
+Point = tuple[int, int]
+"""A row and the number of the drawer in its bay (0 where drawers are not counted)."""
+Starts = dict[tuple[int, int], tuple[Point, ...]]
+"""Where a drawer may start, by kind of bay and filling."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,23 +66,39 @@ def counted_drawers(problem: Problem, kind: int) -> int | None:
     return limit
 
 
-def size(problem: Problem) -> int:
-    """How many variables the model of a problem has, roughly; to refuse what would not be built in time."""
-    total = 0
+def every_start(problem: Problem) -> Starts:
+    """Every start that every filling may have."""
+    found: Starts = {}
     fillings = families(problem).fillings
     for number, kind in enumerate(problem.kinds):
+        drawers = range(counted_drawers(problem, number) or 1)
+        for filling_number, filling in enumerate(fillings):
+            rows = kind.starts(filling.spans[number])
+            found[number, filling_number] = tuple((row, drawer) for row in rows for drawer in drawers)
+    return found
+
+
+def size(problem: Problem, starts: Starts | None = None) -> int:
+    """How many variables the model of a problem has, roughly; to refuse what would not be built in time."""
+    fillings = families(problem).fillings
+    total = 0 if starts is None else sum(map(len, starts.values()))
+    for number, kind in enumerate(problem.kinds):
         layers = counted_drawers(problem, number) or 1
-        total += layers * (sum(len(kind.starts(filling.spans[number])) for filling in fillings) + kind.rows)
+        total += layers * kind.rows
+        if starts is None:
+            total += layers * sum(len(kind.starts(filling.spans[number])) for filling in fillings)
     return total
 
 
 class FlowModel:
     """The CP-SAT model of one problem: every item somewhere, every rule kept, nothing minimised."""
 
-    def __init__(self, problem: Problem) -> None:
+    def __init__(self, problem: Problem, starts: Starts | None = None) -> None:
+        """A model of the problem; drawers may start where `starts` says, else wherever they may."""
         self.problem = problem
         self.model = cp_model.CpModel()
         self.families: Families = families(problem)
+        self._starts = every_start(problem) if starts is None else starts
         self.family_of = self.families.of_shape
         self.arcs: dict[Arc, cp_model.IntVar] = {}
         self._family_counts = [0] * self.families.count
@@ -116,12 +136,11 @@ class FlowModel:
             if span is None:
                 continue
             most = min(bays, *(self._family_counts[family] for family in filling.families))
-            for row in self.problem.kinds[kind].starts(span):
-                for drawer in range(1 if limit is None else limit):
-                    arc = self.model.new_int_var(0, most, "")
-                    self.arcs[Arc(number, kind, row, drawer)] = arc
-                    leaving[row, drawer].append(arc)
-                    entering[min(row + span.rows, rows), drawer + (limit is not None)].append(arc)
+            for row, drawer in self._starts.get((kind, number), ()):
+                arc = self.model.new_int_var(0, most, "")
+                self.arcs[Arc(number, kind, row, drawer)] = arc
+                leaving[row, drawer].append(arc)
+                entering[min(row + span.rows, rows), drawer + (limit is not None)].append(arc)
         for layer in range(1 if limit is None else limit + 1):
             for row in range(rows):
                 wait = self.model.new_int_var(0, bays, "")
