@@ -23,7 +23,8 @@ def width_of_bay(project: Project, bay: int) -> float:
     widths = project.arrangement.box_widths_mm
     if bay < len(widths):
         return widths[bay]
-    return project.limits.bay_box_width_mm or max(size.width_mm for size in project.box_sizes)
+    assert project.limits.bay_box_width_mm is not None
+    return project.limits.bay_box_width_mm
 
 
 def members(places: dict[str, Spot]) -> dict[Spot, frozenset[str]]:
@@ -99,8 +100,8 @@ class Joiner:
     def look(self, text: str = "") -> None:
         """No two drawers in each other's room, and in every drawer boxes that stand together before or after."""
         contents = members({box: spot for box, spot in self.boxes.items() if spot is not None})
-        for boxes in contents.values():
-            assert any(boxes <= some for some in self._together), text
+        for spot, boxes in contents.items():
+            assert any(boxes <= some for some in self._together) or self.fit(spot, boxes), text
         tops: dict[int, float] = {}
         for bay, row in sorted(self.drawers):
             bottom = row * self.after.construction.hole_rows.pitch_mm
@@ -108,6 +109,16 @@ class Joiner:
             tops[bay] = bottom + max(map(self._need_mm, contents.get((bay, row), [""])))
         bench = sum(spot is None for spot in self.boxes.values())
         self.most_on_bench = max(bench, self.most_on_bench)
+
+    def fit(self, spot: Spot, boxes: frozenset[str]) -> bool:
+        """Whether boxes go side by side into the drawer at a place and may."""
+        owned = {box.id: box for box in self.after.boxes}
+        if not boxes <= owned.keys():
+            return False
+        sizes = [self.after.size_of(owned[box_id]) for box_id in boxes]
+        play = (len(sizes) - 1) * self.after.construction.drawers.lateral_play_mm
+        across = sum(size.width_mm for size in sizes) + play
+        return across <= width_of_bay(self.after, spot[0]) and all(len(sizes) <= size.most_abreast for size in sizes)
 
     def _need_mm(self, box_id: str) -> float:
         drawers = self.after.construction.drawers

@@ -57,6 +57,7 @@ def tasks_between(
     coming = {task.after: i for i, task in enumerate(tasks) if task.after is not None}
     tasks += _boxes(there, then, going.keys() | coming.keys())
     _wait_for_room(tasks, there, then)
+    _share_meanwhile(tasks, there, then, going.keys() | coming.keys())
     for i, task in enumerate(tasks):
         if task.is_box and task.before in going:
             tasks[going[task.before]].left.add(i)
@@ -96,6 +97,17 @@ def _wait_for_room(tasks: list[Task], there: Wall, then: Wall) -> None:
             bay, row = task.after
             end = row + _rows(task, then)
             task.left |= {j for first, last, j in leaving[bay] if first < end and row < last and j != i}
+
+
+def _share_meanwhile(tasks: list[Task], there: Wall, then: Wall, changing: Iterable[Spot]) -> None:
+    """Where a drawer that stays takes all boxes that ever stand in it, nobody waits for who leaves it."""
+    changed, old, new = set(changing), there.contents, then.contents
+    for task in tasks:
+        spot = task.after
+        if task.is_box and spot is not None and spot not in changed:
+            in_it = {j for j in task.left if tasks[j].is_box and tasks[j].before == spot}
+            if in_it and then.takes(spot, {*old.get(spot, ()), *new.get(spot, ())}):
+                task.left -= in_it
 
 
 def _rows(task: Task, wall: Wall) -> int:

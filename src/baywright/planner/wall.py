@@ -6,12 +6,13 @@ drawer takes them in an inner place.
 """
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from baywright.model.arrangement import Placement
 from baywright.model.inventory import BoxStatus
 from baywright.model.project import Project
+from baywright.planner.fitting import MOST_TOGETHER, Fitting
 from baywright.workings import Workings, derive
 
 Spot = tuple[int, int]
@@ -40,6 +41,8 @@ class Wall:
     """Rows that the drawer takes with that box in it."""
     empty_rows: int
     """Rows that an empty drawer takes."""
+    takes: Callable[[Spot, Iterable[str]], bool]
+    """Whether all those boxes go into the drawer at a place at once."""
 
     @property
     def contents(self) -> dict[Spot, list[str]]:
@@ -59,7 +62,31 @@ def read_wall(project: Project, leaving_count: bool = False) -> Wall:
     there = {box.id: box for box in project.boxes if box.status in statuses}
     boxes = {p.box_id: p for p in project.arrangement.placements if p.box_id in there}
     rows = {i: max(1, round(workings.value("opening_rows", there[i].size_id))) for i in boxes}
-    return Wall(_drawers(workings, boxes.values(), rows), boxes, rows, _empty_rows(workings))
+    takes = _Capacity(project, workings).takes
+    return Wall(_drawers(workings, boxes.values(), rows), boxes, rows, _empty_rows(workings), takes)
+
+
+class _Capacity:
+    """What the drawers of a document can take beside what stands in them."""
+
+    def __init__(self, project: Project, workings: Workings) -> None:
+        self._project, self._workings = project, workings
+        self._fitting = Fitting(project, workings)
+
+    def takes(self, spot: Spot, box_ids: Iterable[str]) -> bool:
+        """Whether they all go into a drawer there, by measure and by mass."""
+        together = sorted(box_ids)
+        bays = self._workings.layout.bays
+        if len(together) > MOST_TOGETHER or spot[0] >= len(bays):
+            return False
+        if any(box_id not in self._project.boxes_by_id for box_id in together):
+            return False
+        boxes = [self._project.box(box_id) for box_id in together]
+        rows = max((round(self._workings.value("opening_rows", box.size_id)) for box in boxes), default=1)
+        bay = bays[spot[0]]
+        room = self._fitting.room(bay.box_width_mm, self._workings.zone_depth(bay, spot[1], rows))
+        fits = self._fitting.stands([self._project.size_of(box) for box in boxes], room) is not None
+        return fits and all(self._fitting.share(box.loaded_mass_kg, room) >= len(boxes) for box in boxes)
 
 
 def _drawers(workings: Workings, placements: Iterable[Placement], rows: Mapping[str, int]) -> dict[Spot, Make]:
