@@ -16,13 +16,14 @@ from functools import cached_property
 from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
+from baywright.planner.bay import Face, faces, zone_depth
 from baywright.planner.bounds import shortage
 from baywright.planner.fitting import Fitting, Room, Stand, is_orderly, most_together
 from baywright.planner.greedy import greedy
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.handling import masses, weight
 from baywright.planner.problem import Item, Kind, Place, Problem, is_kept
-from baywright.planner.shaping import Face, Home, Shaping
+from baywright.planner.shaping import Home, Shaping
 from baywright.planner.widths import WidthChoice, Widths, as_built
 from baywright.workings import Workings, derive
 
@@ -126,25 +127,17 @@ class Framer:
 
     def frame_of(self, widths: Widths, rows: int) -> Frame:
         """The problem with bays for boxes of those widths, from the left."""
-        places = self._places(widths, rows)
+        places = faces(self.project, self.workings, widths, rows)
         blocked, held = self._locked_rows(places, rows)
         alike: dict[tuple[object, ...], list[int]] = defaultdict(list)
         for bay, place in enumerate(places):
             own = bay if bay in held else -1
-            alike[(*_alike(place), self._drawers(bay), tuple(sorted(blocked[bay])), own)].append(bay)
+            alike[(*place.likeness, self._drawers(bay), tuple(sorted(blocked[bay])), own)].append(bay)
         indices = tuple(tuple(numbers) for numbers in alike.values())
         kinds = tuple(self._kind(numbers, places[numbers[0]], blocked[numbers[0]]) for numbers in indices)
-        faces = tuple(Face(p.rows, p.box_width_mm, p.place) for p in (places[numbers[0]] for numbers in indices))
-        problem = self._problem(kinds, faces, indices)
-        return Frame(problem, indices, len(widths), rows, self._blocking, self._pinned_cost(), widths, faces)
-
-    def _places(self, widths: Widths, rows: int) -> list[Face]:
-        """What every bay is to drawers."""
-        space = self.project.space
-        if not space.ceiling and not space.zones and not self.project.limits.bays:
-            return [Face(rows, width) for width in widths]
-        layout = self.workings.lay_out(widths, rows)
-        return [Face(bay.rows, bay.box_width_mm, bay if bay.zones else None) for bay in layout.bays]
+        kind_faces = tuple(places[numbers[0]] for numbers in indices)
+        problem = self._problem(kinds, kind_faces, indices)
+        return Frame(problem, indices, len(widths), rows, self._blocking, self._pinned_cost(), widths, kind_faces)
 
     def _drawers(self, bay: int) -> int | None:
         return self.project.limits.drawers_in(bay)
@@ -170,10 +163,10 @@ class Framer:
         )
 
     def _problem(
-        self, kinds: tuple[Kind, ...], faces: tuple[Face, ...], indices: tuple[tuple[int, ...], ...]
+        self, kinds: tuple[Kind, ...], kind_faces: tuple[Face, ...], indices: tuple[tuple[int, ...], ...]
     ) -> Problem:
         kind_of = {bay: number for number, bays in enumerate(indices) for bay in bays}
-        shaping = Shaping(self.fitting, self.grid, self.workings, faces)
+        shaping = Shaping(self.fitting, self.grid, self.workings, kind_faces)
         items = tuple(
             Item(box.id, shaping.shape_of(box, self._home(box, kind_of)), self.weights[box.id]) for box in self.free
         )
@@ -230,8 +223,7 @@ class Framer:
 
     def _room(self, face: Face, row: int, box_ids: list[str]) -> Room:
         rows = max(self.grid.sizes[self.boxes[box_id].size_id].rows for box_id in box_ids)
-        zone = 0.0 if face.place is None else self.workings.zone_depth(face.place, row, rows)
-        return self.fitting.room(face.box_width_mm, zone)
+        return self.fitting.room(face.box_width_mm, zone_depth(self.workings, face, row, rows))
 
     def _stands(self, box_ids: list[str], spot: tuple[int, int], room: Room) -> tuple[Stand, ...]:
         """How boxes stand in their drawer: as they do now where that will do."""
@@ -242,9 +234,3 @@ class Framer:
         if is_whole and self.fitting.goes_in(self.fitting.extent(sizes, now), room):
             return now
         return self.fitting.stands(sizes, room) or tuple(Stand(place) for place in range(len(box_ids)))
-
-
-def _alike(face: Face) -> tuple[object, ...]:
-    """What faces of the same kind share."""
-    zones = () if face.place is None else face.place.zones
-    return face.rows, face.box_width_mm, tuple(sorted((z.bottom_mm, z.top_mm, z.depth_mm) for z in zones))

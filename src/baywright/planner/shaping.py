@@ -11,21 +11,11 @@ from functools import cached_property
 from itertools import combinations_with_replacement, product
 
 from baywright.model.inventory import Box, BoxSize
+from baywright.planner.bay import Face
 from baywright.planner.fitting import MOST_TOGETHER, Fitting, Room, may_abreast, may_behind, most_together
 from baywright.planner.grid import Grid
 from baywright.planner.problem import Shape, Span, Spans, Team
 from baywright.workings import Workings
-from baywright.workings.layout import BayPlace
-
-
-@dataclass(frozen=True)
-class Face:
-    """What a bay is to drawers: its rows, the boxes it is made for, and the zones of the wall behind it."""
-
-    rows: int
-    box_width_mm: float
-    place: BayPlace | None = None
-    """The bay along the wall, where zones of the wall stand behind it."""
 
 
 @dataclass(frozen=True, slots=True)
