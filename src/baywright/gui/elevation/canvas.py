@@ -12,6 +12,7 @@ from PySide6.QtGui import QColor, QContextMenuEvent, QFontMetricsF, QKeyEvent, Q
 from PySide6.QtWidgets import QGraphicsView, QWidget
 
 from baywright.gui.elevation.carcass import paint_carcass
+from baywright.gui.elevation.changes import Changes, paint_changes
 from baywright.gui.elevation.dimension import Dimensions
 from baywright.gui.elevation.drag import Ghost
 from baywright.gui.elevation.face import FaceStyle
@@ -72,10 +73,11 @@ class Canvas(Sheet):
         self._ghost: Ghost | None = None
         self._hands: Hands | None = None
         self._zone = ""
+        self._changes: Changes | None = None
         self.scene().selectionChanged.connect(self.selection_changed)
 
-    def set_hands(self, hands: Hands) -> None:
-        """Who carries boxes from now on."""
+    def set_hands(self, hands: Hands | None) -> None:
+        """Who carries boxes from now on; None leaves them where they are."""
         self._hands = hands
 
     # What is shown
@@ -111,6 +113,12 @@ class Canvas(Sheet):
     def _repaint_all(self) -> None:
         self.resetCachedContent()
         self.viewport().update()
+
+    def show_changes(self, changes: Changes | None) -> None:
+        """Mark what a re-plan would move, or nothing."""
+        if changes != self._changes:
+            self._changes = changes
+            self.viewport().update()
 
     def show_zone(self, zone_id: str) -> None:
         """Make this zone of the wall stand out; none where the id is empty."""
@@ -184,8 +192,10 @@ class Canvas(Sheet):
             paint_surroundings(painter, space, self._layout.frame, self._style, self._zone)
             paint_limits(painter, self._layout.frame, self._style)
             selected = self.selected_ids
-            if len(selected) == 1 and self._ghost is None:
+            if len(selected) == 1 and self._ghost is None and self._changes is None:
                 paint_opening(painter, self._items[selected[0]].drawer, self._layout.frame, self._style)
+        if self._changes is not None:
+            paint_changes(painter, self._changes, self._style, frozenset(self.selected_ids))
         if self._hint:
             self._paint_hint(painter)
         if self._ghost is not None:

@@ -41,6 +41,8 @@ class ElevationColours:
     """The dashed limits of the space."""
     zone: str
     """Zones of the wall: outline, hatching and label."""
+    change: str
+    """What a re-plan would move: outlines, arrows, numbers."""
     trouble: str
     trouble_fill: str
     fits: str
@@ -67,6 +69,7 @@ LIGHT_ELEVATION = ElevationColours(
     dimension="#4a524c",
     limit="#7a3e8c",
     zone="#2c4f8f",
+    change="#9a3f00",
     trouble="#9c1c12",
     trouble_fill="#fbe6e2",
     fits="#1d6132",
@@ -94,6 +97,7 @@ DARK_ELEVATION = ElevationColours(
     dimension="#b6beb9",
     limit="#cf9ae0",
     zone="#9dbcf0",
+    change="#ffb37a",
     trouble="#ff9d90",
     trouble_fill="#41231f",
     fits="#8cd6a0",

@@ -7,12 +7,12 @@ nothing; every edit is one command through `Session.do`, so one undo takes it ba
 from collections.abc import Iterable
 
 from PySide6.QtCore import QEvent, QPoint, QSize, Qt, Signal
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QKeyEvent
 from PySide6.QtWidgets import QDialog, QMenu, QSizePolicy, QToolBar, QVBoxLayout, QWidget
 
 from baywright.app.commands import Command, EditRefused
 from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
-from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice
+from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice, ProposalEnded, ProposalMade
 from baywright.app.session import Session
 from baywright.gui.elevation.actions import Doings, ElevationActions
 from baywright.gui.elevation.canvas import Canvas
@@ -25,6 +25,7 @@ from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.footing import FootLine, hint_for, selection_words
 from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.places import Direction, next_place
+from baywright.gui.elevation.review import Review
 from baywright.gui.elevation.tray import Tray
 from baywright.model.arrangement import Lock
 
@@ -47,6 +48,7 @@ class ElevationView(QWidget):
         self.carrier = Carrier(session, self.canvas, self.tray, self._run, self)
         self.canvas.set_hands(self.carrier)
         self.tray.list.hands = self.carrier
+        self.review = Review(session, self)
         self._selected: tuple[str, ...] = ()
         self._is_selecting = False
         self._shown = lay_out(session.project, session.workings, session.report)
@@ -98,16 +100,21 @@ class ElevationView(QWidget):
         """Redraw from the session's present document; edits nothing."""
         session = self.session
         self._shown = lay_out(session.project, session.workings, session.report, self._shown)
-        frame = self._shown.frame
+        self.review.update()
+        picture, workings = self.review.picture(self._shown)
         self._show_style(self._face_style())
-        dimensions = dimensions_of(frame, session.workings, session.project.unit) if frame else None
+        dimensions = dimensions_of(picture.frame, workings, session.project.unit) if picture.frame else None
         self._is_selecting = True
-        self.canvas.show_layout(self._shown, dimensions, hint_for(self._shown))
-        self.tray.show_boxes(session.project, self._shown.unplaced)
+        self.canvas.show_layout(picture, dimensions, hint_for(picture))
+        self.canvas.show_changes(self.review.changes(self._shown))
+        self.tray.show_boxes(picture.project, picture.unplaced)
         self.canvas.select(self._selected)
         self.tray.select(self._selected)
         self._is_selecting = False
         self.carrier.show_layout(self._shown)
+        hands = None if self.review.is_on else self.carrier
+        self.canvas.set_hands(hands)
+        self.tray.list.hands = hands
         self._take_selection()
 
     @property
@@ -132,7 +139,7 @@ class ElevationView(QWidget):
             self.foot.tell("", False)
             self.refresh()
             self.zoom_to_fit()
-        elif isinstance(notice, DocumentChanged):
+        elif isinstance(notice, DocumentChanged | ProposalMade | ProposalEnded):
             self.foot.tell("", False)
             self.refresh()
 
@@ -141,6 +148,14 @@ class ElevationView(QWidget):
         super().changeEvent(event)
         if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange) and hasattr(self, "foot"):
             self._show_style(self._face_style())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc rejects the re-plan that is on offer."""
+        if event.key() == Qt.Key.Key_Escape and self.review.is_on:
+            self.session.reject_proposal()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
 
     # Selecting
 
@@ -166,8 +181,10 @@ class ElevationView(QWidget):
         before, self._selected = self._selected, (*self.canvas.selected_ids, *self.tray.list.selected_ids)
         drawers = [drawer for box_id in self._selected if (drawer := self._shown.drawer(box_id))]
         locks = frozenset(drawer.lock for drawer in drawers)
-        self.menu_actions.enable_for(len(self._selected), locks, has_run=self._shown.frame is not None)
-        words = selection_words(self._shown, self._selected)
+        is_free = not self.review.is_on
+        count, locked = (len(self._selected), locks) if is_free else (0, frozenset[Lock]())
+        self.menu_actions.enable_for(count, locked, has_run=self._shown.frame is not None)
+        words = self.review.words or selection_words(self._shown, self._selected)
         self.foot.rest(words)
         self.canvas.setAccessibleDescription(words)
         return before != self._selected
@@ -260,5 +277,6 @@ class ElevationView(QWidget):
         self.tray.list.menu_wanted.connect(self._on_menu_wanted)
         self.carrier.told.connect(self.foot.tell)
         self.carrier.dropped.connect(self._on_dropped)
+        self.review.side_changed.connect(lambda _side: self.refresh())
         unsubscribe = self.session.subscribe(self._on_noticed)
         self.destroyed.connect(lambda _gone=None: unsubscribe())
