@@ -73,7 +73,10 @@ from baywright.gui.application import make_application, run
 
 def end():
     window = next(w for w in make_application().topLevelWidgets() if hasattr(w, "session"))
-    window.activateWindow()
+    if not window.isActiveWindow():  # on a busy machine the window is not up yet
+        window.activateWindow()
+        QTimer.singleShot(20, end)
+        return
     window.panels.show_field("space.length_mm")
     QTest.keyClicks(window.panels.form.field("space.length_mm").focusProxy(), "2345")
     os.kill(os.getpid(), int(sys.argv[2]))
