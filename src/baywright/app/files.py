@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from baywright.checks import inspect
 from baywright.making import manufacture
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
@@ -59,7 +60,8 @@ def export_workbook(path: Path, project: Project, plan: PlanResult | None) -> No
     from baywright.documents.workbook import write_workbook
 
     workings = derive(project)
-    data = write_workbook(project, workings, report(project), plan, manufacture(project, workings))
+    made, findings = manufacture(project, workings), inspect(project, workings)
+    data = write_workbook(project, workings, report(project), plan, made, findings)
     write_output(path, data)
 
 

@@ -63,8 +63,9 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution(
         Topic.STRENGTH,
         "Strength",
-        "This workbook gives sizes and counts. It calculates neither sag nor strength nor stability; have these judged "
-        "by someone who knows before heavy things are stored high up or people may lean or climb on the run.",
+        "Sag, runner loads, tipping and lifting are worked out on the sheet Checks from stated assumptions; joints, the "
+        "wall and what people do are not. Have the run judged by someone who knows before heavy things are stored "
+        "high up or people may lean or climb on it.",
     ),
 )
 

@@ -4,14 +4,16 @@ Laws: results in, bytes out; the same document gives the same bytes; no links to
 """
 
 import io
+from collections.abc import Sequence
 
 from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.package import finished
-from baywright.documents.sheets import dimensions, hardware, inventory, parts, schedule, summary
+from baywright.documents.sheets import checks, dimensions, hardware, inventory, parts, schedule, summary
 from baywright.documents.sheets.cell import FormulaCells, safe_text
 from baywright.documents.sheets.style import add_styles
+from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, PlanResult
 from baywright.model.project import Project
@@ -24,11 +26,12 @@ def write_workbook(
     report: ArrangementReport,
     plan: PlanResult | None,
     manufacture: Manufacture,
+    findings: Sequence[Finding] = (),
 ) -> bytes:
     """The workbook as the content of an XLSX file.
 
-    `report` and `manufacture` are those of the project's present arrangement; `plan` is the planner's answer if that
-    arrangement is still as planned, else None.
+    `report`, `manufacture` and `findings` are those of the project's present arrangement; `plan` is the planner's answer
+    if that arrangement is still as planned, else None.
     """
     book = Workbook()
     add_styles(book)
@@ -43,6 +46,7 @@ def write_workbook(
     schedule.write_schedule(book.create_sheet(schedule.TITLE), project, manufacture)
     parts.write_parts(book.create_sheet(parts.TITLE), project, manufacture)
     hardware.write_hardware(book.create_sheet(hardware.TITLE), project, manufacture, formulas)
+    checks.write_checks(book.create_sheet(checks.TITLE), project, findings)
     dimensions.write_dimensions(book, book.create_sheet(dimensions.TITLE), project, workings, formulas)
     target = io.BytesIO()
     book.save(target)

@@ -7,6 +7,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from baywright.checks import inspect
 from baywright.documents.workbook import write_workbook
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement, Lock, Placement
@@ -66,7 +67,8 @@ def demo_plan(resources: Path) -> tuple[Project, PlanResult]:
 
 def workbook_of(project: Project, result: PlanResult | None = None) -> bytes:
     workings = derive(project)
-    return write_workbook(project, workings, report(project), result, manufacture(project, workings))
+    made, findings = manufacture(project, workings), inspect(project, workings)
+    return write_workbook(project, workings, report(project), result, made, findings)
 
 
 @pytest.fixture

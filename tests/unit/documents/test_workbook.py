@@ -8,16 +8,18 @@ from collections.abc import Callable
 import openpyxl
 import pytest
 
+from baywright.checks import inspect
 from baywright.documents.cautions import CAUTIONS
 from baywright.documents.sheets.measure import height_for, line_count
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement
+from baywright.model.finding import Severity
 from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 from baywright.workings import derive
 
-SHEETS = ["Summary", "Inventory", "Drawer schedule", "Parts", "Hardware order", "Dimensions"]
+SHEETS = ["Summary", "Inventory", "Drawer schedule", "Parts", "Hardware order", "Checks", "Dimensions"]
 HEADER_ROW = 4
 Opened = Callable[..., openpyxl.Workbook]
 Written = Callable[..., bytes]
@@ -210,3 +212,13 @@ def test_a_project_without_boxes_can_be_written(opened: Opened) -> None:
     assert _table(book, "Inventory") == []
     assert _table(book, "Drawer schedule") == []
     assert len(_table(book, "Parts")) > 5
+
+
+def test_every_finding_of_the_checks_is_a_row(small: Project, opened: Opened) -> None:
+    words = _words(opened(small), "Checks")
+    findings = inspect(small)
+    assert {finding.severity for finding in findings} >= {Severity.UNCHECKED, Severity.KEPT}
+    for finding in findings:
+        assert finding.message in words
+        assert finding.source in words
+    assert "? not checked" in words
