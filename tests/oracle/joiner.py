@@ -59,7 +59,7 @@ class Joiner:
         """One step; AssertionError where it cannot be done."""
         old, new = _spot(step.before), _spot(step.after)
         match step.kind:
-            case StepKind.CUT:
+            case StepKind.CUT | StepKind.PUT_UP:
                 pass
             case StepKind.TAKE_OUT:
                 assert self.boxes.pop(step.box_id) == old, step.text

@@ -60,8 +60,8 @@ def work_to(project: Project) -> Difference | None:
 def work_between(before: Project, after: Project) -> Difference:
     """The whole difference of two documents: boxes, runners, drawers, parts and steps."""
     found = difference(before, after)
-    if any(each.about_holes for each in disagreements(after)):
-        return found  # before the hole rows are settled, no part can be asked for
+    if any(each.about_panels for each in disagreements(after)):
+        return found  # before the panels are settled, no part can be asked for
     to_cut, idle = part_changes(before, after)
     steps = tuple(step for step in found.steps if step.kind is not StepKind.CUT)
     return found.replace(

@@ -43,6 +43,8 @@ class StepKind(StrEnum):
     """What one step of the work is."""
 
     CUT = "cut"
+    PUT_UP = "put_up"
+    """Put up bays that do not stand yet."""
     SET_ASIDE = "set_aside"
     """Take a box out and put it on the bench for a while."""
     TAKE_OUT = "take_out"

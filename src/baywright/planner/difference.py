@@ -2,38 +2,42 @@
 
 Laws: a box has moved where it has a drawer before and after and the bay or the row differs; a drawer that several
 boxes share counts once; a drawer made for another width or depth is no drawer for a place, so one is made and one lies
-idle. Where the document contradicts the hole rows of a bay that stands, boxes are told but no runner, drawer or step,
-and the remarks say how to mend it.
+idle. A bay that is not put up yet has no drawers, whatever was planned for it. Where the document contradicts the
+panels of a bay that stands, boxes are told but no runner, drawer or step, and the remarks say how to mend it.
 """
 
 from baywright.model.difference import BoxMove, Difference, Place, RunnerMove
 from baywright.model.project import Project
 from baywright.planner.agreement import disagreements
 from baywright.planner.pairing import pair_up
-from baywright.planner.steps import steps
+from baywright.planner.steps import preparations, steps
 from baywright.planner.wall import Spot, Wall, read_wall
 
 
 def difference(before: Project, after: Project) -> Difference:
     """Everything that leads from the arrangement of `before` to that of `after`; the parts are left to `making`."""
-    there, then = read_wall(before, leaving_count=not _is_snapshot(before, after)), read_wall(after)
+    is_snapshot = _is_snapshot(before, after)
+    there, then = read_wall(before, leaving_count=not is_snapshot), read_wall(after)
     boxes = _boxes(there, then)
     found = disagreements(after)
     remarks = tuple(each.text for each in found)
-    if any(each.about_holes for each in found):
+    if any(each.about_panels for each in found):
         return boxes.replace(remarks=remarks)
+    standing = after.built.bays if is_snapshot and after.built else range(before.arrangement.bay_count)
+    there = there.only(standing)
     given_up = {spot: make for spot, make in there.drawers.items() if then.drawers.get(spot) != make}
     wanted = {spot: make for spot, make in then.drawers.items() if there.drawers.get(spot) != make}
     runners = pair_up(given_up, wanted)
     served = set(runners.values())
     new = tuple(spot for spot in sorted(wanted) if spot not in served)
     idle = tuple(spot for spot in sorted(given_up) if spot not in runners)
+    to_put_up = tuple(bay for bay in range(after.arrangement.bay_count) if bay not in standing)
     labels = {box.id: box.label for project in (before, after) for box in project.boxes}
     return boxes.replace(
         runners=tuple(RunnerMove(before=_place(old), after=_place(to)) for old, to in sorted(runners.items())),
         new_drawers=tuple(map(_place, new)),
         idle_drawers=tuple(map(_place, idle)),
-        steps=steps(there, then, runners, new, idle, labels),
+        steps=(*preparations(new, to_put_up), *steps(there, then, runners, new, idle, labels)),
         remarks=remarks,
     )
 

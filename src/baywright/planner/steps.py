@@ -5,7 +5,7 @@ is out; a new drawer hangs before its box comes; a box stands in a drawer or on 
 bench only where boxes wait for each other in a circle. Bays and rows are told from 1.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from baywright.model.arrangement import Placement
 from baywright.model.difference import Place, Step, StepKind
@@ -14,6 +14,19 @@ from baywright.planner.tasks import Task, TaskKind, tasks_between
 from baywright.planner.wall import Spot, Wall
 
 _ORDINALS = ("first", "second", "third")
+
+
+def preparations(new: Sequence[Spot], bays: Sequence[int]) -> tuple[Step, ...]:
+    """What comes before everything else: cutting what new drawers are made of, and putting up bays."""
+    found = []
+    if new:
+        what = "a new drawer" if len(new) == 1 else f"{len(new)} new drawers"
+        found.append(Step(kind=StepKind.CUT, text=f"Cut and join the parts of {what}."))
+    if bays:
+        numbers = [str(bay + 1) for bay in bays]
+        which = f"bay {numbers[0]}" if len(bays) == 1 else f"bays {', '.join(numbers[:-1])} and {numbers[-1]}"
+        found.append(Step(kind=StepKind.PUT_UP, text=f"Put up {which}."))
+    return tuple(found)
 
 
 def steps(
@@ -26,7 +39,7 @@ def steps(
 ) -> tuple[Step, ...]:
     """The steps from one wall to another; `labels` are the names of all boxes by id."""
     told = _Told(then, labels)
-    found = [told.cut(len(new))] if new else []
+    found: list[Step] = []
     aside: set[str] = set()
     for task, is_set_aside in order_of(tasks_between(there, then, runners, new, idle)):
         if is_set_aside:
@@ -46,10 +59,6 @@ class _Told:
         self._labels = labels
         self._then = then
         self._members = then.contents
-
-    def cut(self, drawers: int) -> Step:
-        what = "a new drawer" if drawers == 1 else f"{drawers} new drawers"
-        return Step(kind=StepKind.CUT, text=f"Cut and join the parts of {what}.")
 
     def set_aside(self, task: Task) -> Step:
         text = f"Set {self._name(task)} from {_where(task.before)} aside on the bench."

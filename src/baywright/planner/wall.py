@@ -6,8 +6,8 @@ drawer takes them in an inner place.
 """
 
 import math
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Container, Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from baywright.model.arrangement import Placement
 from baywright.model.inventory import BoxStatus
@@ -43,6 +43,11 @@ class Wall:
     """Rows that an empty drawer takes."""
     takes: Callable[[Spot, Iterable[str]], bool]
     """Whether all those boxes go into the drawer at a place at once."""
+
+    def only(self, bays: Container[int]) -> "Wall":
+        """The same with nothing in other bays than those."""
+        drawers = {spot: make for spot, make in self.drawers.items() if spot[0] in bays}
+        return replace(self, drawers=drawers, boxes={i: p for i, p in self.boxes.items() if p.bay in bays})
 
     @property
     def contents(self) -> dict[Spot, list[str]]:

@@ -130,19 +130,35 @@ def test_against_holes_that_are_no_longer_those_of_the_document_nothing_is_asked
     told = difference(
         before, moved.replace(construction=moved.construction.replace(hole_rows=rows.replace(pitch_mm=25)))
     )
-    assert "32 mm as built, 25 mm in the document" in told.remarks[0]
+    assert "of 32 mm; the document says 25 mm" in told.remarks[0]
 
 
 def test_other_changes_under_a_bay_that_stands_are_told_and_its_holes_used() -> None:
     before = workshop({"pumps": (0, 3)})
     moved = built(before).replace(arrangement=workshop({"pumps": (0, 5)}).arrangement)
-    boards = moved.construction.boards.replace(upright_mm=17.5)
-    found = difference(before, moved.replace(construction=moved.construction.replace(boards=boards)))
-    assert found.steps
-    assert any("17.5 mm in the document" in remark for remark in found.remarks)
+    drawers = moved.construction.drawers.replace(side_height_mm=70)
+    found = difference(before, moved.replace(construction=moved.construction.replace(drawers=drawers)))
+    assert found.new_drawers == (Place(bay=0, row=5),)
+    assert found.remarks == (
+        "Drawer side height: 60 mm as built, 70 mm in the document. Set it back, make new drawers, or forget what is "
+        "built.",
+    )
 
 
 def test_a_bay_that_is_not_built_yet_may_have_other_rows() -> None:
     before = workshop({"pumps": (0, 3)})
     after = built(before, bays=(0,)).replace(arrangement=workshop({"pumps": (0, 3), "bells": (2, 33)}).arrangement)
-    assert difference(before, after).new_drawers == (Place(bay=2, row=33),)
+    found = difference(before, after)
+    assert found.new_drawers == (Place(bay=2, row=33),)
+    assert [step.text for step in found.steps][:2] == [
+        "Cut and join the parts of a new drawer.",
+        "Put up bays 2 and 3.",
+    ]
+
+
+def test_a_box_that_was_planned_for_a_bay_that_does_not_stand_yet_has_not_moved_but_needs_its_drawer() -> None:
+    plan = workshop({"pumps": (0, 3), "tubes": (1, 3)})
+    found = difference(plan, built(plan, bays=(0,)))
+    assert (found.moves, found.new_boxes) == ((), ())
+    assert found.new_drawers == (Place(bay=1, row=3),)
+    assert [step.kind for step in found.steps] == [StepKind.CUT, StepKind.PUT_UP, StepKind.HANG, StepKind.PUT]
