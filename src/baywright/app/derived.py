@@ -3,8 +3,10 @@
 from functools import cached_property
 
 from baywright.app.proposal import work_to
+from baywright.checks import inspect
 from baywright.making import manufacture
 from baywright.model.difference import Difference
+from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport
 from baywright.model.project import Project
@@ -32,6 +34,11 @@ class Derived:
     def manufacture(self) -> Manufacture | None:
         """Parts, hardware and schedule; None while nothing is arranged."""
         return manufacture(self._project, self.workings) if self._project.arrangement.bay_count else None
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the checks of strength, stability and safety found; none while nothing is arranged."""
+        return inspect(self._project, self.workings)
 
     @cached_property
     def difference(self) -> Difference | None:

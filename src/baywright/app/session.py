@@ -8,10 +8,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 from baywright.app import files
-from baywright.app.commands import Command
+from baywright.app.commands import Command, made
 from baywright.app.derived import Derived
 from baywright.app.edits.arrangement import ApplyPlan
 from baywright.app.edits.shape import ChooseOption
+from baywright.app.edits.title import title_of
 from baywright.app.history import History
 from baywright.app.live import LivePlanning
 from baywright.app.notices import (
@@ -33,6 +34,7 @@ from baywright.app.validity import still_holds
 from baywright.model.arrangement import Arrangement
 from baywright.model.destination import Destination
 from baywright.model.difference import Difference
+from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
@@ -87,6 +89,11 @@ class Session:
         return self._derived.manufacture
 
     @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the checks of the present arrangement found, gravest first; none while nothing is arranged."""
+        return self._derived.findings
+
+    @property
     def difference(self) -> Difference | None:
         """The work from the bays that stand as built to the present document; None where nothing is as built."""
         return self._derived.difference
@@ -122,7 +129,7 @@ class Session:
     def do(self, command: Command) -> None:
         """Makes an edit; EditRefused leaves everything as it was. An edit that changes nothing is not recorded."""
         before, derived = self.project, self._derived
-        self._commit(command.apply(before), command.title)
+        self._commit(made(command, before), title_of(command, before))
         if self.project is not before:
             self.live.edited(before, lambda: derived.report)
 
@@ -324,8 +331,18 @@ class Session:
         self._replace(project or Project(), None)
 
     def open(self, path: Path) -> None:
-        """Opens a project file; raises FileTrouble and stays as it was where it cannot be read."""
-        self._replace(files.open_project(path), path)
+        """Opens a project file; raises FileTrouble and stays as it was where it cannot be read.
+
+        One that is gone is dropped from the list of recent files.
+        """
+        try:
+            project = files.open_project(path)
+        except files.FileTrouble:
+            if self._recent and not path.exists():
+                self._recent.forget(path)
+                self.tell(FileStateChanged(self.path, self.is_modified))
+            raise
+        self._replace(project, path)
         self._remember(path)
 
     def save(self) -> None:

@@ -63,8 +63,8 @@ CAUTIONS: tuple[Caution, ...] = (
     Caution(
         Topic.STRENGTH,
         "Strength",
-        "Sag, runner loads, tipping and lifting are worked out on the sheet Checks from stated assumptions; joints, the "
-        "wall and what people do are not. Have the run judged by someone who knows before heavy things are stored "
+        "Sag, runner loads, tipping and lifting are worked out on the sheet Checks from stated assumptions; joints, "
+        "the wall and what people do are not. Have the run judged by someone who knows before heavy things are stored "
         "high up or people may lean or climb on it.",
     ),
 )

@@ -30,8 +30,8 @@ def write_workbook(
 ) -> bytes:
     """The workbook as the content of an XLSX file.
 
-    `report`, `manufacture` and `findings` are those of the project's present arrangement; `plan` is the planner's answer
-    if that arrangement is still as planned, else None.
+    `report`, `manufacture` and `findings` are those of the project's present arrangement; `plan` is the planner's
+    answer if that arrangement is still as planned, else None.
     """
     book = Workbook()
     add_styles(book)
