@@ -76,6 +76,7 @@ class OptionPanel(QWidget):
         self._session = session
         self._layouts: dict[Option, Layout] = {}
         self._was_dropped = False
+        self._unit_shown = session.project.unit
         self.table: RowTable[OptionLine] = RowTable(option_columns(lambda: session.project.unit), self)
         self.view = _LowTable(self.table, "Options", "", self)
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -149,7 +150,7 @@ class OptionPanel(QWidget):
     def wanted_height(self) -> int:
         """The height at which pictures and table have room, whether or not there are any yet."""
         above = self.look.sizeHint().height() + self.fontMetrics().height()
-        return above + self.strip.minimumHeight() + self.view.minimumHeight() + 26
+        return above + self.strip.minimumHeight() + self.view.minimumHeight() + 44
 
     # ---- what the person does
 
@@ -223,6 +224,10 @@ class OptionPanel(QWidget):
             self._show_extent(found)
         if found and not were:
             self.view.fit_columns(180)
+        if self._unit_shown != self._session.project.unit:
+            self._unit_shown = self._session.project.unit
+            self.table.refresh()
+            self.view.fit_columns(180)
         if found and not self.view.selected_ids():
             self.view.select_ids([next((o.id for o in found if options.is_present(o)), found[0].id)])
         self.words.setText(self._state())
@@ -243,11 +248,10 @@ class OptionPanel(QWidget):
         if not found:
             return NOTHING_FITS if options.is_complete else STOPPED
         many = sum(not option.is_beaten for option in found)
+        words = count_words(many, "shape holds every box and is", "shapes hold every box and are")
+        now = any(option.is_beaten and options.is_present(option) for option in found)
         rest = "" if options.is_complete else " Stopped before all were tried; there may be more."
-        return (
-            f"{count_words(many, 'shape holds', 'shapes hold')} every box and {'is' if many == 1 else 'are'} not "
-            f"beaten by another.{rest}"
-        )
+        return f"{words} not beaten by another{'; the present one is' if now else ''}.{rest}"
 
     def _show_extent(self, found: tuple[Option, ...]) -> None:
         """Room for the space in all pictures, with the largest overhang that an option has."""

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from baywright.gui.elevation.area import Area
+from baywright.gui.elevation.captions import short_length
 from baywright.gui.elevation.colours import ElevationColours, elevation_colours
 from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.lettering import Line, bold, draw_lines, smaller
@@ -14,11 +15,11 @@ from baywright.gui.options.line import OptionLine
 from baywright.gui.options.picture import paint_picture
 from baywright.gui.tables.model import RowTable
 from baywright.model.construction import Uprights
-from baywright.model.length import LengthUnit, format_length
+from baywright.model.length import LengthUnit
 
 Index = QModelIndex | QPersistentModelIndex
 LEAST_WIDTH_PX, MOST_WIDTH_PX = 176, 330
-LEAST_PICTURE_PX, MOST_PICTURE_PX = 40, 150
+LEAST_PICTURE_PX, MOST_PICTURE_PX = 40, 84
 LINES = 3
 MARGIN_PX = 6
 
@@ -141,8 +142,8 @@ class PictureStrip(QListView):
     def words(self, line: OptionLine, colours: ElevationColours) -> list[Line]:
         """What is written under a picture, with shorter wordings for narrow cards."""
         option, unit = line.option, self._unit()
-        worktop, rest = format_length(option.unit_height_mm, unit), format_length(option.left_over_mm, unit)
-        runner = f"runner {format_length(option.runner_length_mm, unit)}"
+        worktop, rest = short_length(option.unit_height_mm, unit), short_length(option.left_over_mm, unit)
+        runner = f"runner {short_length(option.runner_length_mm, unit)}"
         kind = "own" if option.uprights is Uprights.OWN else "shared"
         shape = f"{option.bays} × {option.rows}"
         ink, faint = QColor(colours.box_text), QColor(colours.box_detail)
