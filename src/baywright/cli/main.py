@@ -13,8 +13,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from baywright.app.edits.repair import ApplyRepair
 from baywright.app.files import FileTrouble
 from baywright.app.proposal import work_of
+from baywright.app.refusal import refusal
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
 from baywright.cli.change import difference_text
@@ -22,7 +24,8 @@ from baywright.cli.importing import MatchTrouble, import_inventory
 from baywright.cli.parser import make_parser
 from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_text
 from baywright.cli.planning import Desk, PlannerTrouble
-from baywright.cli.text import conflicts_text, plan_text, schedule_csv, schedule_text
+from baywright.cli.refusal import clash_text, conflicts_text
+from baywright.cli.text import plan_text, schedule_csv, schedule_text
 from baywright.model.inventory import BoxStatus
 from baywright.model.plan import PlanResult, PlanStatus
 
@@ -145,6 +148,9 @@ def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
 def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     desk = _opened(options.file)
     session, result = desk.session, _answer(desk)
+    if options.repair is not None:
+        _say(plan_text(result))
+        result = _repaired(desk, result, options.repair)
     is_found = session.manufacture is not None and result.arrangement is not None
     if is_found:
         _save(session, options)
@@ -152,6 +158,19 @@ def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     if session.manufacture is not None and is_found:
         _say(schedule_text(session.manufacture.schedule, session.project.unit))
     return _code_of(result)
+
+
+def _repaired(desk: Desk, refused: PlanResult, number: int) -> PlanResult:
+    """The answer once the repair of that number, from 1, is made; ends the job where there is none of that number."""
+    if refused.status is not PlanStatus.IMPOSSIBLE:
+        return refused
+    if not 1 <= number <= len(refused.repairs):
+        offered = f"they are numbered 1 to {len(refused.repairs)}" if refused.repairs else "none was found"
+        raise _Ended(CANNOT_UNDERSTAND, f"There is no change number {number}: {offered}.")
+    repair = refused.repairs[number - 1]
+    desk.session.do(ApplyRepair(repair))
+    _say(f"Changed: {repair.text}")
+    return _answer(desk)
 
 
 def _save(session: Session, options: argparse.Namespace) -> None:
@@ -245,6 +264,9 @@ def _check(options: argparse.Namespace, _: Surroundings) -> int:
         _say(f"Without a drawer: {labels}{more}.")
     if report.conflicts:
         _say(conflicts_text(report.conflicts))
+    if (report.conflicts or report.unplaced) and (refused := refusal(session.project)) is not None:
+        _say("No plan keeps every limit.")
+        _say(clash_text(refused))
     if report.conflicts or report.unplaced:
         return ANSWER_IS_NO
     _say(f"Nothing is wrong: {report.drawers} drawers, {report.rows_used} rows used, {report.rows_free} free.")

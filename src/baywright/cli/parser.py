@@ -94,10 +94,14 @@ def _add_plan(commands: _Commands) -> None:
         "plan",
         "plan a project and print the plan",
         "Plan a project: fewest bays, then the lowest run, then the easiest handling; print the plan and its proof.\n"
-        "Locked boxes stay where they are. Without --save no file is changed.",
+        "Locked boxes stay where they are. Without --save no file is changed. Where nothing fits, the limits that\n"
+        "clash are named, and single changes that help, with numbers; --repair makes one of them and plans again.",
     )
     _file(parser)
     _save(parser)
+    parser.add_argument(
+        "--repair", type=int, metavar="NUMBER", help="where there is no plan, make the change of that number first"
+    )
 
 
 def _save(parser: argparse.ArgumentParser) -> None:

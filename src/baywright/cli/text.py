@@ -3,10 +3,11 @@
 import csv
 import io
 
+from baywright.cli.refusal import clash_text
 from baywright.model.goals import MORE_IS_BETTER
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.making import ScheduleLine
-from baywright.model.plan import Conflict, Goal, GoalValue, PlanResult, PlanStatus
+from baywright.model.plan import Goal, GoalValue, PlanResult, PlanStatus
 
 _STATUS = {
     PlanStatus.PROVED_BEST: "Plan found and proved best: none is better.",
@@ -28,17 +29,13 @@ GOAL_NAMES = {
 
 
 def plan_text(result: PlanResult) -> str:
-    """The planner's answer: status, every goal with its proof, every conflict with its remedy."""
+    """The planner's answer: status, every goal with its proof, every clash with what would help."""
     lines = [_STATUS[result.status]]
     lines += [f"  {_goal(goal)}" for goal in result.goals]
-    lines += [_conflict(conflict) for conflict in result.conflicts]
+    if result.conflicts:
+        lines.append(clash_text(result))
     lines += result.remarks
     return "\n".join(lines)
-
-
-def conflicts_text(conflicts: tuple[Conflict, ...]) -> str:
-    """Conflicts, a paragraph each."""
-    return "\n".join(_conflict(conflict) for conflict in conflicts)
 
 
 def _goal(goal: GoalValue) -> str:
@@ -46,10 +43,6 @@ def _goal(goal: GoalValue) -> str:
     proof = "proved" if goal.is_proved else f"none can be {beyond} {goal.bound:g}"
     unit = f" {goal.unit}" if goal.goal is Goal.HANDLING else ""
     return f"{GOAL_NAMES[goal.goal]}: {goal.value:g}{unit} ({proof})"
-
-
-def _conflict(conflict: Conflict) -> str:
-    return f"- {conflict.message}" + (f"\n  {conflict.mend}" if conflict.mend else "")
 
 
 _HEADINGS = ("Bay", "Drawer", "Row", "Drill at", "Opening", "Lower edge", "Mass", "Box", "Size")

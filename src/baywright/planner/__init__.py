@@ -3,6 +3,7 @@
 from baywright.planner.agreement import disagreements
 from baywright.planner.destination import destinations
 from baywright.planner.difference import difference
+from baywright.planner.explanation import why_not
 from baywright.planner.figures import figures
 from baywright.planner.legality import place_conflicts, report
 from baywright.planner.options import options
@@ -18,4 +19,5 @@ __all__ = [
     "place_conflicts",
     "plan",
     "report",
+    "why_not",
 ]

@@ -7,7 +7,7 @@ stop at any time and gets what is known by then.
 
 from dataclasses import dataclass
 
-from baywright.model.plan import Conflict, LimitKind
+from baywright.model.plan import Conflict, LimitKind, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.model.repair import Repair
 from baywright.planner.budget import Budget, StoppedError
@@ -16,7 +16,10 @@ from baywright.planner.clash import Clash, Clashes
 from baywright.planner.limits import Limit
 from baywright.planner.question import Questions, Reading
 from baywright.planner.repair import repairs
+from baywright.planner.solving import Stop
 
+EFFORT = 8.0
+"""Effort of an ordinary run, in deterministic units of the solver."""
 MOST_IN_MEND = 4
 NOTHING_SINGLE = (
     "No single small change makes everything fit: allow more wall and more height, or leave several boxes out."
@@ -41,6 +44,28 @@ class Explanation:
     def remarks(self) -> tuple[str, ...]:
         """What is to be said of the proof, for people."""
         return () if self.is_settled else (UNSETTLED,)
+
+
+def why_not(project: Project, *, effort: float = EFFORT, stop: Stop | None = None) -> PlanResult | None:
+    """The answer where a project has no plan: why, and what would help. None where there is one, where that stays
+    open, or where `stop` ended the search for it.
+    """
+    budget = Budget(effort, stop)
+    try:
+        if Questions(budget).has_plan(project) is not False:
+            return None
+    except StoppedError:
+        return None
+    return refusal(project, budget)
+
+
+def refusal(project: Project, budget: Budget) -> PlanResult:
+    """The answer for a project of which it is known that it has no plan."""
+    why = explain(project, budget)
+    return PlanResult(
+        status=PlanStatus.IMPOSSIBLE, conflicts=why.conflicts, repairs=why.repairs, effort=budget.spent,
+        remarks=why.remarks,
+    )  # fmt: skip
 
 
 def explain(project: Project, budget: Budget) -> Explanation:
