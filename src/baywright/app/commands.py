@@ -10,6 +10,7 @@ from typing import Protocol, TypeVar
 from pydantic import ValidationError
 
 from baywright.model.base import Frozen
+from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 from baywright.model.refusal import first_error
 
@@ -43,10 +44,25 @@ def checked(change: Callable[[], _Value], field: str = "") -> _Value:
     try:
         return change()
     except ValidationError as error:
-        place, words = first_error(error)
-        name = str(place[-1]).removesuffix("_mm").removesuffix("_kg").replace("_", " ") if place else ""
-        text = words if words[:1].isupper() else f"{name.capitalize()} {words}."
-        raise EditRefused(text, field or ".".join(map(str, place))) from error
+        raise _refused(error, field, LengthUnit.MILLIMETRE) from error
+
+
+def made(command: Command, project: Project) -> Project:
+    """The document with a command made; EditRefused, with lengths in the project's unit, where it cannot be."""
+    try:
+        return command.apply(project)
+    except EditRefused as refused:
+        cause = refused.__cause__
+        if not isinstance(cause, ValidationError):
+            raise
+        raise _refused(cause, refused.field, project.unit) from cause
+
+
+def _refused(error: ValidationError, field: str, unit: LengthUnit) -> EditRefused:
+    place, words = first_error(error, unit)
+    name = str(place[-1]).removesuffix("_mm").removesuffix("_kg").replace("_", " ") if place else ""
+    text = words if words[:1].isupper() else f"{name.capitalize()} {words}."
+    return EditRefused(text, field or ".".join(map(str, place)))
 
 
 @dataclass(frozen=True)

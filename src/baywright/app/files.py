@@ -9,7 +9,7 @@ from baywright.model.project import Project
 from baywright.planner import report
 from baywright.storage.output import write_output
 from baywright.storage.projects import PROJECT_SUFFIX, read_project, write_project
-from baywright.storage.recent import read_recent, remember
+from baywright.storage.recent import forget, read_recent, remember
 from baywright.storage.trouble import StorageError as FileTrouble
 from baywright.workings import derive
 
@@ -33,6 +33,10 @@ class RecentFiles:
     def paths(self) -> tuple[Path, ...]:
         """The files, newest first."""
         return read_recent(self._folder)
+
+    def forget(self, path: Path) -> None:
+        """Takes a file off the list."""
+        forget(self._folder, path)
 
     def remember(self, path: Path) -> None:
         """Puts a file at the head."""

@@ -5,6 +5,8 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from baywright.model.length import LengthUnit, format_length
+
 _BOUNDS = {
     "greater_than": ("gt", "must be over {}"),
     "greater_than_equal": ("ge", "must be at least {}"),
@@ -33,17 +35,18 @@ _PLAIN = {
 }
 
 
-def reason(error: Mapping[str, Any]) -> str:
+def reason(error: Mapping[str, Any], unit: LengthUnit = LengthUnit.MILLIMETRE) -> str:
     """What is wrong with one value, as the end of a sentence that begins with its name, e.g. “must be over 0”.
 
-    `error` is one entry of `ValidationError.errors()`. A rule of the model gives its own whole sentence.
+    `error` is one entry of `ValidationError.errors()`; bounds of lengths are told in `unit`. A rule of the model gives
+    its own whole sentence.
     """
     kind, context = str(error["type"]), error.get("ctx", {})
     if kind == "value_error":
         return str(context.get("error", error["msg"]))
     if kind in _BOUNDS:
         key, words = _BOUNDS[kind]
-        return words.format(f"{context[key]:,g}{_unit(error)}")
+        return words.format(_bound(error, float(context[key]), unit))
     if kind in _COUNTS:
         key, words = _COUNTS[kind]
         return words.format(f"{context[key]:,}")
@@ -52,14 +55,16 @@ def reason(error: Mapping[str, Any]) -> str:
     return _PLAIN.get(kind, str(error["msg"]).lower())
 
 
-def _unit(error: Mapping[str, Any]) -> str:
-    """The unit that the name of the refused field ends with, after a space; bounds are in it whatever was typed."""
+def _bound(error: Mapping[str, Any], bound: float, unit: LengthUnit) -> str:
+    """A bound with the unit that the name of the refused field ends with; lengths in another one where wanted."""
     names = [step for step in error.get("loc", ()) if isinstance(step, str)]
     ending = names[-1].rpartition("_")[2] if names else ""
-    return f" {ending}" if ending in ("mm", "kg") else ""
+    if ending == "mm" and unit is not LengthUnit.MILLIMETRE:
+        return format_length(bound, unit)
+    return f"{bound:,g}" + (f" {ending}" if ending in ("mm", "kg") else "")
 
 
-def first_error(error: ValidationError) -> tuple[tuple[str | int, ...], str]:
-    """The place of the first thing wrong (a path of names and indexes) and the reason in words."""
+def first_error(error: ValidationError, unit: LengthUnit = LengthUnit.MILLIMETRE) -> tuple[tuple[str | int, ...], str]:
+    """The place of the first thing wrong (a path of names and indexes) and the reason in words, lengths in `unit`."""
     first = error.errors(include_url=False)[0]
-    return tuple(first["loc"]), reason(first)
+    return tuple(first["loc"]), reason(first, unit)

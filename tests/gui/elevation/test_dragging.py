@@ -22,7 +22,7 @@ def test_a_box_dragged_to_a_free_place_stands_there_and_one_undo_brings_it_back(
     hand.move_to(hand.at_place(2, 10))
     hand.release()
     assert place_of("a") == (2, 10)
-    assert session.undo_title == "Move box"
+    assert session.undo_title.startswith("Move “")
     session.undo()
     assert place_of("a") == (0, 0)
     assert not session.can_undo
@@ -181,7 +181,7 @@ def test_an_edit_from_elsewhere_ends_the_drag(view: ElevationView, session: Sess
     assert view.carrier.drag is None
     assert "changed meanwhile" in view.foot.message
     hand.release()
-    assert session.undo_title == "Change upright"
+    assert session.undo_title == "Change upright of the boards"
 
 
 def test_the_lock_goes_with_the_box(view: ElevationView, session: Session, hand: Hand) -> None:

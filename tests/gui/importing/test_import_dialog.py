@@ -55,6 +55,20 @@ def test_refused_rows_name_cell_reason_and_mend(dialog: ImportDialog) -> None:
     assert all(column(dialog.refused, 4))
 
 
+def test_a_defect_of_the_program_is_not_told_as_a_fault_of_the_file(
+    dialog: ImportDialog, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def broken(*_arguments: object) -> None:
+        raise ZeroDivisionError("a defect")
+
+    monkeypatch.setattr("baywright.gui.importing.dialog.read_inventory", broken)
+    with pytest.raises(ZeroDivisionError):
+        dialog._on_matched(dialog._matching)
+    assert not dialog.messages.isVisible()
+    assert not dialog.take.isEnabled()
+    assert dialog.preview is None
+
+
 def test_another_matching_makes_another_preview(dialog: ImportDialog) -> None:
     dialog.matching.choose(Column.MASS, None)
     assert column(dialog.coming, 1) == ["Wheels", "Forks", "Bells"]

@@ -260,7 +260,7 @@ def test_a_box_kept_elsewhere_leaves_its_drawer_and_comes_back_with_one_undo(des
     assert desk.session.project.arrangement.placement_of("box-2") is None
     assert desk.panels.elevation.shown.unplaced == ()
     assert "5 of 5 placed" in desk.window.status.placed.text()
-    assert desk.session.undo_title == "Change status of box"
+    assert desk.session.undo_title == "Change status of “Cables”"
     desk.session.undo()
     assert desk.session.project.arrangement.placement_of("box-2") is not None
 

@@ -70,7 +70,7 @@ def test_a_new_box_gets_a_drawer_and_one_undo_takes_back_both() -> None:
     assert desk.place("brakes") is not None
     assert desk.session.report.conflicts == ()
     assert desk.ended.placed == ("brakes",)
-    assert desk.session.undo_title == "Add box"
+    assert desk.session.undo_title == "Add “Brakes”"
     with_plan = desk.session.project
     desk.session.undo()
     assert desk.session.project is before

@@ -11,6 +11,7 @@ from baywright.app.files import FileTrouble, RecentFiles
 from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice, PlanningEnded
 from baywright.app.session import Session
 from baywright.model.inventory import Box, BoxSize
+from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 
@@ -38,16 +39,16 @@ def test_an_edit_can_be_undone_and_made_again() -> None:
     notices = told(session)
     session.do(SetField("space.length_mm", 3000))
     after = session.project
-    assert (session.undo_title, session.redo_title) == ("Change length", "")
+    assert (session.undo_title, session.redo_title) == ("Change length of the space", "")
     session.undo()
     assert session.project is before
     assert not session.is_modified
     session.redo()
     assert session.project is after
     assert [n.title for n in notices if isinstance(n, DocumentChanged)] == [
-        "Change length",
-        "Undo Change length",
-        "Redo Change length",
+        "Change length of the space",
+        "Undo Change length of the space",
+        "Redo Change length of the space",
     ]
 
 
@@ -160,6 +161,30 @@ def test_a_file_that_cannot_be_read_leaves_the_document(tmp_path: Path) -> None:
         session.open(tmp_path / "bad.baywright")
     assert session.project is before
     assert notices == []
+
+
+def test_a_recent_file_that_is_gone_is_dropped_and_a_broken_one_stays(tmp_path: Path) -> None:
+    session = Session(shop(3), recent=RecentFiles(tmp_path / "state"))
+    gone, broken = tmp_path / "gone.baywright", tmp_path / "broken.baywright"
+    for file in (gone, broken):
+        session.save_as(file)
+    gone.unlink()
+    broken.write_text("{")
+    for file in (gone, broken):
+        with pytest.raises(FileTrouble):
+            session.open(file)
+    assert session.recent_files == (broken,)
+
+
+def test_bounds_are_told_in_the_projects_unit() -> None:
+    session = Session(shop(3))
+    with pytest.raises(EditRefused, match="at most 100,000 mm"):
+        session.do(SetField("space.length_mm", 200_000.0))
+    session.do(SetField("unit", LengthUnit.INCH))
+    with pytest.raises(EditRefused, match="Length must be at most 3937") as refused:
+        session.do(SetField("space.length_mm", 200_000.0))
+    assert " mm" not in refused.value.message.partition("(")[0]
+    assert refused.value.field == "space.length_mm"
 
 
 def test_a_new_project_forgets_the_old_one() -> None:

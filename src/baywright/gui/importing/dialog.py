@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from baywright.app.files import FileTrouble
 from baywright.app.importing import ImportPreview, Matching, Table, propose_matching, read_inventory, read_table
 from baywright.gui.bridge import Errands
 from baywright.gui.fields.choice import Combo
@@ -162,6 +163,9 @@ class ImportDialog(QDialog):
         self.remarks.setText(" ".join([*news, *preview.remarks]))
 
     def _on_trouble(self, error: Exception) -> None:
+        if not isinstance(error, FileTrouble):
+            self._fill(None)
+            raise error  # a defect of the program is no fault of the file: the failure hook tells of it
         self.preview = None
         self.messages.show_message(str(error), Tone.TROUBLE)
         self._fill(None)
