@@ -7,6 +7,7 @@ Laws: the same seed gives the same workshop; every box is weighed, in tenths of 
 import random
 from collections.abc import Set
 
+from baywright.model.arrangement import Lock
 from baywright.model.goals import USUAL_ORDER
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.limits import BayWish, Limits
@@ -134,4 +135,31 @@ def _limits(chance: random.Random, height: float, features: Set[str]) -> Limits:
         worktop_most_mm=chance.choice([None, height - 100]) if worktop else None,
         spare_rows=chance.choice([1, 4]) if "spare" in features and chance.random() < 0.25 else 0,
         shelf_bay_clear_width_mm=120 if "shelf" in features and chance.random() < 0.1 else None,
+    )
+
+
+def changed(project: Project, chance: random.Random) -> Project:
+    """A planned workshop some months later: a box bought, sold or put elsewhere, one dragged, some locked."""
+    boxes = list(project.boxes)
+    if len(boxes) < MOST_BOXES and chance.random() < 0.5:
+        boxes.append(
+            Box(
+                id="new",
+                label="New",
+                size_id=chance.choice(project.box_sizes).id,
+                loaded_mass_kg=chance.randint(5, 200) / 10,
+                group=chance.choice(["", "a"]),
+            )
+        )
+    if len(boxes) > 2 and chance.random() < 0.3:
+        gone = chance.randrange(len(boxes))
+        boxes[gone] = boxes[gone].replace(status=BoxStatus.ELSEWHERE)
+    placements = []
+    for p in project.arrangement.placements:
+        row = max(0, p.row + chance.choice([-1, 0, 0, 0, 0, 0, 1]))
+        placements.append(p.replace(row=row, lock=chance.choice([*[Lock.NONE] * 6, Lock.BAY, Lock.DRAWER])))
+    return project.replace(
+        boxes=tuple(boxes),
+        arrangement=project.arrangement.replace(placements=tuple(placements)),
+        goals=tuple(chance.sample(USUAL_ORDER, len(USUAL_ORDER))) if chance.random() < 0.5 else USUAL_ORDER,
     )

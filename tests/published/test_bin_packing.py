@@ -12,7 +12,7 @@ from baywright.planner.search import holds
 from tests.benchmarks.packing import FOLDER_VARIABLE, Packing, fewest_bins, published, published_file, triplets
 
 EFFORT = 20.0
-QUICK = ("u250_02", "u250_16")
+QUICK = ("u250_02", "u250_16", "t60_00", "t60_08")
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +44,7 @@ def test_triplets_with_few_items_a_bin_need_what_their_number_asks(count: int, m
 
 
 @pytest.mark.parametrize("name", QUICK)
-def test_uniform_items_reach_the_published_optimum(instances: dict[str, Packing], name: str) -> None:
+def test_published_items_reach_the_published_optimum(instances: dict[str, Packing], name: str) -> None:
     answer = fewest_bins(instances[name], EFFORT)
     assert (answer.bins, answer.bound) == (instances[name].optimum, instances[name].optimum)
 
