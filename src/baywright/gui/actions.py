@@ -58,9 +58,23 @@ class Actions(QObject):
 
     def _make_plan_actions(self) -> None:
         self.plan = self._make("&Plan now", "F5", "Find the best place for every box", "plan")
+        self.replan = self._make(
+            "&Re-plan",
+            "Ctrl+F5",
+            "Find the best plan that moves the fewest boxes; it is shown first",
+            "replan",
+        )
         self.stop = self._make("&Stop planning", "Shift+F5", "Stop and keep the best plan so far", "stop")
         self.options = self._make("&Options", "F8", "Compare the shapes that the run could have, and choose one")
         self.clear = self._make("&Clear arrangement", "", "Take every box that is not locked out of its drawer")
+
+        self.mark_built = self._make(
+            "Mark as &built", "", "Bays of the selected boxes, or all bays, are cut and drilled: re-planning keeps them"
+        )
+        self.work_done = self._make(
+            "Work is &done", "", "The built bays are now as drawn: boxes moved, runners screwed on"
+        )
+        self.forget_built = self._make("&Forget what is built", "", "Let planning change every bay again")
 
     def _make_view_actions(self) -> None:
         self.show_entries = self._make("&Inventory and measures", "F6", "Show or hide the tables and forms at the left")

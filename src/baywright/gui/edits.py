@@ -1,4 +1,6 @@
-"""What the window's edit actions do: add, duplicate, delete, lock, paste, import. Each is one command, so one undo."""
+"""What the window's edit actions do: add, duplicate, delete, lock, paste, import, mark as built. Each is one command,
+so one undo.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -9,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from baywright.app.commands import Command, EditRefused
 from baywright.app.edits.arrangement import SetLock, UnplaceBoxes
+from baywright.app.edits.built import MarkBuilt
 from baywright.app.edits.inventory import MOST_DUPLICATES, AddBoxes, DuplicateBoxes, GiveNewSize, RemoveBoxes
 from baywright.app.files import FileTrouble
 from baywright.app.importing import Table, read_table, table_from_text, take_over
@@ -103,6 +106,25 @@ class Edits:
         ids = self._around.selected()
         if ids:
             self.attempt(SetLock(ids, lock))
+
+    # ---- what stands as built
+
+    def mark_built(self, bays: tuple[int, ...] = ()) -> None:
+        """Mark bays as cut and drilled: those given, else those of the selected boxes, else all."""
+        arrangement = self._session.project.arrangement
+        of_boxes = {p.bay for box_id in self._around.selected() if (p := arrangement.placement_of(box_id))}
+        chosen = bays or tuple(sorted(of_boxes)) or tuple(range(arrangement.bay_count))
+        if self.attempt(MarkBuilt(chosen)):
+            which = f"Bay {chosen[0] + 1} stands" if len(chosen) == 1 else f"{len(chosen)} bays stand"
+            self._around.tell(
+                f"{which} as built: re-planning keeps its place and hole rows, and counts moves from how it is now.",
+                Tone.NOTE,
+            )
+
+    def mark_work_done(self) -> None:
+        """Take down that boxes and runners of the built bays are now as drawn."""
+        if self.attempt(MarkBuilt(())):
+            self._around.tell("Noted: what is built is now as drawn; further changes count from here.", Tone.NOTE)
 
     def _likely_size(self) -> BoxSize | None:
         project, selected = self._session.project, self._around.selected()

@@ -82,6 +82,13 @@ def _plan(path: QPainterPath) -> None:
     _lines(path, (8, 10), (14, 10))
 
 
+def _replan(path: QPainterPath) -> None:
+    path.addRect(QRectF(2, 2, 5, 5))
+    path.addRect(QRectF(9, 9, 5, 5))
+    _lines(path, (9.5, 4.5), (11.5, 4.5), (11.5, 6.8))
+    _lines(path, (9.8, 5.2), (11.5, 6.9), (13.2, 5.2))
+
+
 def _stop(path: QPainterPath) -> None:
     path.addRect(QRectF(4, 4, 8, 8))
 
@@ -98,6 +105,7 @@ _SIGNS: dict[str, _Draw] = {
     "import": _import,
     "export": _export,
     "plan": _plan,
+    "replan": _replan,
     "stop": _stop,
 }
 

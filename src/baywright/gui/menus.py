@@ -77,12 +77,11 @@ class Menus:
 
     def _make_plan_menu(self) -> None:
         a = self._actions
-        menu = self._menu("&Plan", a.plan, a.stop, a.options)
+        menu = self._menu("&Plan", a.plan, a.replan, a.stop, a.options)
         live = menu.addMenu("&When something is changed")
         live.setToolTipsVisible(True)
         live.addActions(list(self.live.actions.values()))
-        menu.addSeparator()
-        menu.addAction(a.clear)
+        _fill(menu, (None, a.mark_built, a.work_done, a.forget_built, None, a.clear))
 
     def _make_view_menu(self, picture_actions: Iterable[QAction], choose_theme: Callable[[Theme], None]) -> None:
         a = self._actions
@@ -121,6 +120,7 @@ class Menus:
             a.import_inventory,
             None,
             a.plan,
+            a.replan,
             None,
             a.export_workbook,
         ):
@@ -128,7 +128,7 @@ class Menus:
                 bar.addSeparator()
             else:
                 bar.addAction(action)
-        bar.insertWidget(bar.actions()[bar.actions().index(a.plan) + 1], self.live.button)
+        bar.insertWidget(bar.actions()[bar.actions().index(a.replan) + 1], self.live.button)
         self._window.addToolBar(bar)
         self.toolbar = bar
 

@@ -20,6 +20,7 @@ from baywright.gui.lists import hardware_columns, hardware_records, part_columns
 from baywright.gui.messages import MessageBar
 from baywright.gui.options.panel import OptionPanel
 from baywright.gui.options.room import Room
+from baywright.gui.replan.panel import ReplanPanel
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
@@ -57,6 +58,7 @@ class Panels(QWidget):
         self.strip = ProblemStrip(self)
         self.problems = WhyNotPanel(self)
         self.options = OptionPanel(session, self)
+        self.replan = ReplanPanel(session, actions, self.elevation.review, self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
@@ -96,6 +98,8 @@ class Panels(QWidget):
         self.lists.addTab(self.parts_view, "Parts")
         self.lists.addTab(self.hardware_view, "Hardware")
         self.lists.addTab(self.options, "Options")
+        self.lists.addTab(self.replan, "Re-plan")
+        self.lists.setTabToolTip(5, "What re-planning would move, to accept or reject; the work from what is built")
         self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
 
     def _lay_out(self) -> None:
@@ -118,6 +122,7 @@ class Panels(QWidget):
         self.whole.setStretchFactor(1, 3)
         self.whole.setSizes([440, 560])
         Room(self.right, self.lists, self.options, self.options.wanted_height)
+        Room(self.right, self.lists, self.replan, self.replan.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)
@@ -136,6 +141,7 @@ class Panels(QWidget):
         self.boxes.boxes_selected.connect(self._on_boxes_selected)
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
+        self.replan.boxes_selected.connect(self._on_boxes_selected)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.problems.field_wanted.connect(self._on_field_wanted)
@@ -151,6 +157,8 @@ class Panels(QWidget):
             self.elevation.select_boxes(chosen)
         if sender is not self.drawers:
             self.drawers.select_boxes(chosen)
+        if sender is not self.replan:
+            self.replan.select_boxes(chosen)
         self.boxes_selected.emit(chosen)
 
     def _on_field_wanted(self, path: str) -> None:
@@ -237,6 +245,12 @@ class Panels(QWidget):
         self.lists.setCurrentWidget(self.options)
         self.options.look_for_options()
         self.options.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_replan(self) -> None:
+        """Bring the re-plan on offer to the front."""
+        self._actions.show_lists.setChecked(True)
+        self.lists.setCurrentWidget(self.replan)
+        self.replan.moves.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def finish_typing(self) -> None:
         """Take in what is being typed, as leaving the field would: who saves or plans means the value on the screen."""

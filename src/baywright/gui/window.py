@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QMainWindow
 
 from baywright.app.commands import EditRefused
 from baywright.app.edits.arrangement import ClearArrangement
+from baywright.app.edits.built import ForgetBuilt
 from baywright.app.notices import (
     ArrangementProved,
     DocumentChanged,
@@ -21,6 +22,7 @@ from baywright.app.notices import (
     PlanningFailed,
     PlanningProgressed,
     PlanningStarted,
+    ProposalMade,
     ReplanEnded,
 )
 from baywright.app.session import Session
@@ -88,6 +90,7 @@ class MainWindow(QMainWindow):
         self._unsubscribe = session.subscribe(self._on_noticed)
         self.resize(1280, 800)
         self.setMinimumSize(760, 480)
+        session.proposes = True
         self._restore_layout()
         self._update(replaced=True)
 
@@ -145,7 +148,11 @@ class MainWindow(QMainWindow):
             a.lock_bay: lambda: self.edits.lock(Lock.BAY),
             a.unlock: lambda: self.edits.lock(Lock.NONE),
             a.plan: session.request_plan,
+            a.replan: session.request_replan,
             a.stop: session.cancel_plan,
+            a.mark_built: self.edits.mark_built,
+            a.work_done: self.edits.mark_work_done,
+            a.forget_built: lambda: self.edits.attempt(ForgetBuilt()),
             a.options: self.panels.show_options,
             a.clear: lambda: self.edits.attempt(ClearArrangement()),
             a.larger: lambda: self.choose_points(self.preferences.points + POINTS_A_STEP),
@@ -170,6 +177,7 @@ class MainWindow(QMainWindow):
         self.panels.options.why_not_wanted.connect(self._show_why_not)
         self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
         self.panels.problems.repair_wanted.connect(self._apply_repair)
+        self.panels.elevation.built_wanted.connect(self.edits.mark_built)
         self.live.slow_changed.connect(self._on_replan_slow)
         self.live.ended.connect(self._on_replan_ended)
 
@@ -239,6 +247,8 @@ class MainWindow(QMainWindow):
                 self.status.show_planning(progress_words(notice.result))
             case PlanningEnded():
                 self._on_planning_ended(notice)
+            case ProposalMade():
+                self.panels.show_replan()
             case PlanningFailed():
                 self.status.show_planning(None)
                 self._enable()
@@ -253,7 +263,8 @@ class MainWindow(QMainWindow):
         self._enable()
         changed = self.session.project is not self._planned_from
         message, tone = ending_message(notice.result, stale=notice.stale, changed=changed)
-        self.tell(message, tone)
+        if self.session.proposal is None:  # what is on offer is told in its own panel
+            self.tell(message, tone)
         if refusal_of(self.session) is not None:
             self.panels.show_problem_list()
 
@@ -319,6 +330,10 @@ class MainWindow(QMainWindow):
             (a.plan, bool(project.boxes) and not session.is_planning),
             (a.stop, session.is_planning or session.live.is_busy),
             (a.clear, bool(project.arrangement.bay_count)),
+            (a.replan, bool(project.arrangement.placements) and not session.is_planning),
+            (a.mark_built, bool(project.arrangement.bay_count)),
+            (a.work_done, project.built is not None),
+            (a.forget_built, project.built is not None),
             (a.options, bool(project.boxes_to_place)),
         ):
             action.setEnabled(can)

@@ -166,6 +166,13 @@ class Canvas(Sheet):
         centre = self._items[box_id].drawer.areas.box.centre
         return self.viewport().mapToGlobal(self.mapFromScene(centre))
 
+    def bay_at(self, position: QPoint) -> int | None:
+        """The drawer bay at a global pixel; None beside the bays."""
+        if self._layout is None or self._layout.frame is None:
+            return None
+        pixel = self.viewport().mapFromGlobal(position)
+        return self._layout.frame.bay_at(self.at_pixel(QPointF(pixel)).x())
+
     def drawer_item(self, box_id: str) -> DrawerItem | None:
         """The item of a box's drawer."""
         return self._items.get(box_id)
@@ -183,7 +190,9 @@ class Canvas(Sheet):
         if self._layout is not None and self._layout.frame is not None and self._dimensions is not None:
             paint_carcass(painter, self._layout.frame, self._style)
             chains = chains_for(self.maximumViewportSize(), self._style.font)
-            paint_dimensions(painter, self._layout.frame, self._dimensions, chains, self._style)
+            built = self._layout.project.built
+            bays = frozenset(built.bays) if built else frozenset[int]()
+            paint_dimensions(painter, self._layout.frame, self._dimensions, chains, self._style, bays)
 
     def drawForeground(self, painter: QPainter, rect: QRectF | QRect) -> None:
         """Limits of the space, the selected drawer's opening, the carried box, and a hint what to do."""

@@ -44,10 +44,17 @@ def chains_for(size: QSize, font: QFont) -> Chains:
     return Chains(across, up, line + 3.0)
 
 
-def paint_dimensions(painter: QPainter, frame: Frame, dimensions: Dimensions, chains: Chains, style: FaceStyle) -> None:
-    """Paint bay numbers and, as far as there is room, dimensions round the run."""
+def paint_dimensions(
+    painter: QPainter,
+    frame: Frame,
+    dimensions: Dimensions,
+    chains: Chains,
+    style: FaceStyle,
+    built: frozenset[int] = frozenset(),
+) -> None:
+    """Paint bay numbers, a mark at those that stand as built and, as far as there is room, dimensions."""
     with in_pixels(painter) as pixels:
-        _paint_bay_numbers(painter, frame, chains, style, pixels)
+        _paint_bay_numbers(painter, frame, chains, style, pixels, built)
         font = smaller(style.font, 0.9)
         painter.setFont(font)
         floor = pixels.y(0.0)
@@ -89,14 +96,20 @@ def _paint_plate(painter: QPainter, plate: QRectF, text: str, font: QFont, style
     painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, text)
 
 
-def _paint_bay_numbers(painter: QPainter, frame: Frame, chains: Chains, style: FaceStyle, pixels: Pixels) -> None:
+def _paint_bay_numbers(
+    painter: QPainter, frame: Frame, chains: Chains, style: FaceStyle, pixels: Pixels, built: frozenset[int]
+) -> None:
     font = bold(style.font)
     painter.setFont(font)
     painter.setPen(QColor(style.colours.window.text))
     top = pixels.y(0.0) + 2.0
     for number, bay in enumerate(frame.bays, start=1):
         place = _columns(bay, pixels, top, chains.step)
-        text = longest_that_fits((f"Bay {number}", str(number)), font, place.width())
+        wordings: tuple[str, ...] = (f"Bay {number}", str(number))
+        if number - 1 in built:
+            wordings = (f"Bay {number} ✓ built", f"{number} ✓ built", f"{number} ✓", str(number))
+            painter.fillRect(QRectF(place.left(), top - 2.0, place.width(), 4.0), QColor(style.colours.window.good))
+        text = longest_that_fits(wordings, font, place.width())
         painter.drawText(place, Qt.AlignmentFlag.AlignCenter, text)
 
 

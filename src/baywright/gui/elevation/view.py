@@ -33,6 +33,8 @@ from baywright.model.arrangement import Lock
 class ElevationView(QWidget):
     """The front elevation of a session's document, in which boxes are moved, locked and taken out."""
 
+    built_wanted = Signal(object)
+    """The person says that these bays (a tuple of numbers from 0) stand as built."""
     box_selected = Signal(object)
     """The person selected other boxes: the id where it is one box, else the list of ids (empty for none)."""
 
@@ -238,8 +240,19 @@ class ElevationView(QWidget):
     def _on_menu_wanted(self, position: QPoint) -> None:
         menu = QMenu(self)
         menu.addActions(self.menu_actions.for_boxes if self._selected else [self.menu_actions.fit])
+        self._add_bay_actions(menu, self.canvas.bay_at(position))
         menu.exec(position)
         menu.deleteLater()
+
+    def _add_bay_actions(self, menu: QMenu, bay: int | None) -> None:
+        """What can be done with the bay under the pointer, or by key with that of the selected box."""
+        if bay is None or self.review.is_on:
+            return
+        built = self.session.project.built
+        menu.addSeparator()
+        action = menu.addAction(f"Mark bay {bay + 1} as &built")
+        action.setEnabled(built is None or bay not in built.bays)
+        action.triggered.connect(lambda _checked=False: self.built_wanted.emit((bay,)))
 
     # Putting together
 
