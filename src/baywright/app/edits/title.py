@@ -38,8 +38,8 @@ def title_of(command: Command, project: Project) -> str:
             return f"Change {_field(field)} of size {_quoted(project.size(size_id).name)}"
         case RemoveBoxSize(size_id) if size_id in project.sizes_by_id:
             return f"Delete size {_quoted(project.size(size_id).name)}"
-        case AddBoxes(boxes) if len(boxes) == 1:
-            return f"Add {_quoted(boxes[0].label)}"
+        case AddBoxes(added) if len(added) == 1:
+            return f"Add {_quoted(added[0].label)}"
         case PlaceBox(box_id) if box_id in project.boxes_by_id:
             return f"Move {_quoted(project.box(box_id).label)}"
         case RemoveBoxes(box_ids):
