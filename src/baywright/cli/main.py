@@ -21,6 +21,7 @@ from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
 from baywright.cli.change import difference_text
 from baywright.cli.importing import MatchTrouble, import_inventory
+from baywright.cli.options import NOTHING_FITS, options_text
 from baywright.cli.parser import make_parser
 from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_text
 from baywright.cli.planning import Desk, PlannerTrouble
@@ -213,6 +214,35 @@ def _where(options: argparse.Namespace, _: Surroundings) -> int:
     return DONE if any(not place.conflicts for place in places) else ANSWER_IS_NO
 
 
+def _options(options: argparse.Namespace, _: Surroundings) -> int:
+    desk = _opened(options.file)
+    session = desk.session
+    try:
+        found = desk.options()
+    except PlannerTrouble as trouble:
+        raise _Ended(DEFECT, str(trouble)) from None
+    if not found:
+        _say(NOTHING_FITS if session.project.boxes_to_place else "There are no boxes to plan.")
+        return ANSWER_IS_NO if session.project.boxes_to_place else DONE
+    number = options.use
+    if number is None:
+        if options.save is not None:
+            raise _Ended(CANNOT_UNDERSTAND, "Say with --use which option is to be saved.")
+        _say(options_text(found, session.project.unit))
+        return DONE
+    if not 1 <= number <= len(found):
+        raise _Ended(CANNOT_UNDERSTAND, f"There is no option {number}; there are options 1 to {len(found)}.")
+    session.choose_option(found[number - 1])
+    if options.save is not None:
+        target = options.file if options.save == Path() else options.save
+        _write(lambda: session.save_as(target))
+        print(f"Saved in {target}", file=sys.stderr)
+    _say(options_text(found[number - 1 : number], session.project.unit, number))
+    if session.manufacture is not None:
+        _say(schedule_text(session.manufacture.schedule, session.project.unit))
+    return DONE
+
+
 def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
     if options.demo:
         source, folder = surroundings.demo_file(), Path.cwd()
@@ -298,6 +328,7 @@ _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "plan": _plan,
     "replan": _replan,
     "where": _where,
+    "options": _options,
     "workbook": _workbook,
     "schedule": _schedule,
     "result": _result,

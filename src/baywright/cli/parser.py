@@ -36,6 +36,8 @@ examples:
   baywright plan shop.baywright --save       plan, and keep the plan in the file
   baywright replan shop.baywright --save     plan anew with the fewest changes, and say what to do, step by step
   baywright where shop.baywright Pumps       say where a box could go, and what each place would change
+  baywright options shop.baywright           list the shapes that the run could have
+  baywright options shop.baywright --use 2 --save
   baywright workbook shop.baywright -o order.xlsx
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
@@ -59,6 +61,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_plan(commands)
     _add_replan(commands)
     _add_where(commands)
+    _add_options(commands)
     _add_workbook(commands)
     _add_schedule(commands)
     _add_result(commands)
@@ -140,6 +143,20 @@ def _add_where(commands: _Commands) -> None:
     parser.add_argument("box", metavar="BOX", help="the box, by its label or id")
     parser.add_argument("--most", type=int, default=20, metavar="N", help="print at most so many places (default: 20)")
     parser.add_argument("--why-not", action="store_true", help="also print why it cannot go to the other places")
+
+
+def _add_options(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "options",
+        "list the shapes that the run could have",
+        "List the shapes of the run that hold every box and that no other one beats: every number of bays with the\n"
+        "lowest run, shared and own uprights, less overhang of the top where that gains something. Numbers of bays and\n"
+        "rows that are fixed in the file are set free for that. Without --save no file is changed.",
+    )
+    _file(parser)
+    parser.add_argument("--use", type=int, metavar="NUMBER", help="put the run in the shape of that number, and fix it")
+    _save(parser)
 
 
 def _add_workbook(commands: _Commands) -> None:

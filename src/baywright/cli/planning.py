@@ -8,8 +8,9 @@ import queue
 from collections.abc import Callable
 from pathlib import Path
 
-from baywright.app.notices import Notice, PlanningEnded, PlanningFailed
+from baywright.app.notices import Notice, OptionsFailed, OptionsFound, PlanningEnded, PlanningFailed
 from baywright.app.session import Session
+from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 
 _WAIT_SECONDS = 0.1
@@ -46,6 +47,29 @@ class Desk:
                 self.session.request_replan()
             else:
                 self.session.request_plan()
+            while not answers:
+                self._take_call()
+        finally:
+            end_listening()
+            self.session.close()
+        if isinstance(answers[0], str):
+            raise PlannerTrouble(answers[0])
+        return answers[0]
+
+    def options(self) -> tuple[Option, ...]:
+        """The shapes that the run could have. Raises `PlannerTrouble`."""
+        answers: list[tuple[Option, ...] | str] = []
+
+        def listen(notice: Notice) -> None:
+            match notice:
+                case OptionsFound(options=found):
+                    answers.append(found)
+                case OptionsFailed(message=message):
+                    answers.append(message)
+
+        end_listening = self.session.subscribe(listen)
+        try:
+            self.session.options.request()
             while not answers:
                 self._take_call()
         finally:
