@@ -170,20 +170,12 @@ def test_nothing_to_move_is_told_and_nothing_offered(desk: Desk) -> None:
 
 
 def test_bays_are_marked_as_built_and_forgotten(desk: Desk) -> None:
-    canvas = desk.panels.elevation.canvas
-    desk.panels.elevation.select_boxes(["box-3"])
-    before = canvas.grab().toImage()
     desk.panels.boxes.select_ids(["box-3"])
     desk.panels.boxes.boxes_selected.emit(("box-3",))
     desk.actions.mark_built.trigger()
     assert desk.session.project.built is not None
     assert desk.session.project.built.bays == (1,)
     assert "Bay 2 stands as built" in desk.message
-    desk.window.tell("")
-    QApplication.processEvents()
-    after = canvas.grab().toImage()
-    assert after.size() == before.size()
-    assert after != before
     desk.actions.forget_built.trigger()
     assert desk.session.project.built is None
     assert not desk.actions.forget_built.isEnabled()

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from baywright.app.commands import SetField
+from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.inventory import EditBox, EditBoxSize
 from baywright.app.edits.wall import AddZone
 from baywright.app.edits.wishes import SetBayWish
@@ -150,4 +151,17 @@ def test_a_wished_box_is_drawn_without_a_tray_and_says_so(view: ElevationView, s
     assert "Only wished for" in item.toolTip()
     assert view.canvas.grab().toImage() != before
     session.undo()
+    assert view.canvas.grab().toImage() == before
+
+
+def test_bays_that_stand_as_built_are_marked(view: ElevationView, session: Session) -> None:
+    view.canvas.clearFocus()
+    before = view.canvas.grab().toImage()
+    session.do(MarkBuilt((1,)))
+    assert [view.shown.drawers_by_box[box_id].is_built for box_id in "ac"] == [False, True]
+    marked = view.canvas.grab().toImage()
+    assert marked != before
+    session.do(MarkBuilt((2,)))
+    assert view.canvas.grab().toImage() != marked
+    session.do(ForgetBuilt())
     assert view.canvas.grab().toImage() == before
