@@ -151,8 +151,8 @@ def _add_options(commands: _Commands) -> None:
         "options",
         "list the shapes that the run could have",
         "List the shapes of the run that hold every box and that no other one beats: every number of bays with the\n"
-        "lowest run, shared and own uprights, less overhang of the top where that gains something. Numbers of bays and\n"
-        "rows that are fixed in the file are set free for that. Without --save no file is changed.",
+        "lowest run, shared and own uprights, less overhang of the top where that gains something. The numbers of\n"
+        "bays and rows that are fixed in the file are set free for that. Without --save no file is changed.",
     )
     _file(parser)
     parser.add_argument("--use", type=int, metavar="NUMBER", help="put the run in the shape of that number, and fix it")
