@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QRadioButton,
     QSizePolicy,
     QSplitter,
     QToolButton,
@@ -85,16 +86,13 @@ class ReplanPanel(QWidget):
 
     def _make_sides(self) -> None:
         self.sides = QButtonGroup(self)
-        self.side_buttons: dict[Side, QToolButton] = {}
+        self.side_buttons: dict[Side, QRadioButton] = {}
         for side, words, tip in (
             (Side.BEFORE, "As it is", "Draw the run as it stands now, with marks where boxes would go"),
             (Side.AFTER, "Re-planned", "Draw the run as it would be, with marks where boxes come from"),
         ):
-            made = QToolButton(self)
-            made.setText(words)
+            made = QRadioButton(words, self)
             made.setToolTip(tip)
-            made.setCheckable(True)
-            made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
             made.clicked.connect(lambda _checked=False, side=side: self._review.show_side(side))
             self.sides.addButton(made)
             self.side_buttons[side] = made
