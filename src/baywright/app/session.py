@@ -30,7 +30,7 @@ from baywright.app.options import Options
 from baywright.app.planning import Deliver, PlanningDesk
 from baywright.app.proposal import Proposal
 from baywright.app.review import Review
-from baywright.app.validity import still_holds
+from baywright.app.validity import Answers
 from baywright.model.arrangement import Arrangement
 from baywright.model.destination import Destination
 from baywright.model.difference import Difference
@@ -61,7 +61,7 @@ class Session:
         self._derived = Derived(self.project)
         self._history = History()
         self._listeners: list[Callable[[Notice], None]] = []
-        self._answer: tuple[PlanResult, Project] | None = None
+        self._answers = Answers()
         self._request = 0
         self.is_planning = False
         self._recent = recent
@@ -101,10 +101,7 @@ class Session:
     @property
     def plan(self) -> PlanResult | None:
         """The planner's newest answer while it still holds for the present document, else None."""
-        if self._answer is None:
-            return None
-        result, planned = self._answer
-        return result if still_holds(result, planned, self.project) else None
+        return self._answers.to(self.project)
 
     @property
     def is_modified(self) -> bool:
@@ -215,7 +212,7 @@ class Session:
 
         def on_end(result: PlanResult) -> None:
             if request == self._request and self.project is project and result.arrangement == project.arrangement:
-                self._answer = (result, project)
+                self._answers.keep(result, project)
                 self.tell(ArrangementProved(result))
 
         self._desk.request(
@@ -248,14 +245,14 @@ class Session:
     def take_in(self, result: PlanResult) -> None:
         """Takes the planner's answer to the present document in, as one edit where it is a plan."""
         if result.arrangement is None or result.status is PlanStatus.IMPOSSIBLE:
-            self._answer = (result, self.project)
+            self._answers.keep(result, self.project)
             return
         command = ApplyPlan(result.arrangement)
         planned = command.apply(self.project)
         if planned == self.project:
             planned = self.project
         # Before the document changes, so that those who are told of the change find the answer that belongs to it.
-        self._answer = (result, planned)
+        self._answers.keep(result, planned)
         self.live.free_hands()
         self._commit(planned, command.title)
 
@@ -304,14 +301,14 @@ class Session:
         if planned == self.project:
             planned = self.project
         if answer is not None:
-            self._answer = (answer, planned)
+            self._answers.keep(answer, planned)
         if planned is not self.project:
             self._history.amend(edits - 1, command.apply)
             self._swap(planned, self.undo_title)
 
     def note_refusal(self, answer: PlanResult) -> None:
         """Keeps the planner's “impossible” as its answer to the present document."""
-        self._answer = (answer, self.project)
+        self._answers.keep(answer, self.project)
 
     def _on_planning_failed(self, request: int, error: Exception) -> None:
         if request == self._request:
@@ -381,7 +378,7 @@ class Session:
         self.live.stop()
         self.live.free_hands()
         self._history.clear()
-        self._answer = None
+        self._answers.forget()
         self.review.end()
         self.tell(DocumentReplaced(project))
         self.tell(FileStateChanged(self.path, self.is_modified))

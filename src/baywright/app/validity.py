@@ -5,11 +5,14 @@ a box that stands where it was planned takes away other plans, never this one, s
 else differs ends the answer.
 """
 
+from collections import deque
+
 from baywright.model.arrangement import Lock
 from baywright.model.inventory import Box
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 
+MOST_ANSWERS = 4
 _STRENGTH = {Lock.NONE: 0, Lock.BAY: 1, Lock.DRAWER: 2}
 
 
@@ -26,6 +29,31 @@ def still_holds(result: PlanResult, planned: Project, present: Project) -> bool:
         and _places(planned) == _places(present)
         and _locks_only_added(planned, present)
     )
+
+
+class Answers:
+    """The planner's newest answers, each with the document that it is an answer to, so that undo finds them again."""
+
+    def __init__(self) -> None:
+        self._kept: deque[tuple[PlanResult, Project]] = deque(maxlen=MOST_ANSWERS)
+        self._found: tuple[Project, PlanResult | None] | None = None
+
+    def keep(self, result: PlanResult, planned: Project) -> None:
+        """Keeps an answer; `planned` is the document with its arrangement taken in."""
+        self._kept.appendleft((result, planned))
+        self._found = None
+
+    def forget(self) -> None:
+        """Forgets all: another document was opened."""
+        self._kept.clear()
+        self._found = None
+
+    def to(self, present: Project) -> PlanResult | None:
+        """The newest answer that holds for a document, or None."""
+        if self._found is None or self._found[0] is not present:
+            holding = (result for result, planned in self._kept if still_holds(result, planned, present))
+            self._found = (present, next(holding, None))
+        return self._found[1]
 
 
 def is_same_task(planned: Project, present: Project, *, labels_matter: bool = False) -> bool:

@@ -104,11 +104,15 @@ def test_a_refusal_is_kept_while_nothing_that_it_tells_of_changes() -> None:
 
 
 def test_a_lock_undone_after_planning_ends_the_answer() -> None:
-    session = planned()
-    session.do(SetLock(("box-1",), Lock.DRAWER))
+    first = planned()
+    first.do(SetLock(("box-1",), Lock.DRAWER))
+    session = Session(first.project, synchronous=True)
     session.request_plan()
+    assert session.plan is not None
     session.do(SetLock(("box-1",), Lock.BAY))
     assert session.plan is None
+    first.do(SetLock(("box-1",), Lock.BAY))
+    assert first.plan is not None, "the answer from before there was any lock holds still"
 
 
 def test_a_new_label_ends_an_answer_whose_remarks_name_boxes() -> None:
