@@ -16,7 +16,7 @@ from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
 from baywright.planner.problem import Problem
-from baywright.planner.search import holds
+from baywright.planner.search import settle
 from baywright.workings import Workings, derive
 
 QUESTION_EFFORT = 1.0
@@ -53,7 +53,7 @@ class Questions:
     asked: int = 0
     open: int = 0
     """How many questions the effort did not settle."""
-    _known: dict[Problem, bool | None] = field(default_factory=dict)
+    _known: dict[tuple[tuple[Problem, ...], bool], bool | None] = field(default_factory=dict)
 
     def has_plan(self, project: Project) -> bool | None:
         """True or False as proved, None where it stays open. Raises `StoppedError` where the caller wants to stop."""
@@ -64,11 +64,12 @@ class Questions:
         reading = Reading(project)
         if reading.findings:
             return False
-        problem = reading.frame.problem
-        if problem not in self._known:
+        frame = reading.frame
+        key = (frame.problem, *(other.problem for other in frame.others)), frame.is_complete
+        if key not in self._known:
             own = Budget(QUESTION_EFFORT, self.budget.stop)
-            self._known[problem] = holds(problem, own, share=1.0).holds
+            self._known[key] = settle(frame, own, share=1.0)[1].holds
             self.budget.spent += own.spent
-        answer = self._known[problem]
+        answer = self._known[key]
         self.open += answer is None
         return answer
