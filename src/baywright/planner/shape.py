@@ -76,8 +76,8 @@ class ShapeSearch:
         return Shape(best[0], best[1], best[2])
 
     def _fewest_rows(self) -> int:
-        """The rows that pinned boxes need at least."""
-        rows = 1
+        """The rows that pinned boxes and the worktop need at least."""
+        rows = self._framer.grid.least_rows
         sizes = {box.id: box.size_id for box in self._framer.project.boxes}
         for pinned in self._framer.pinned:
             while self._framer.grid.highest(sizes[pinned.box_id], rows) < pinned.row:
