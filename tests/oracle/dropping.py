@@ -11,7 +11,6 @@ from baywright.model.inventory import BoxStatus
 from baywright.model.limits import BayWish
 from baywright.model.project import Project
 
-
 _NUMBERS = (
     *("bay_count", "upright_rows", "drawers_per_bay", "bay_box_width_mm"),
     *("worktop_least_mm", "worktop_most_mm", "spare_rows", "shelf_bay_clear_width_mm"),
