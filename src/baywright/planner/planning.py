@@ -105,8 +105,9 @@ class _Run:
         arrangement, limits = self._project.arrangement, self._project.limits
         bays, rows = arrangement.bay_count, arrangement.upright_rows
         is_right = limits.bay_count in (None, bays) and limits.upright_rows in (None, rows)
-        within = 1 <= bays <= most_bays(self._project, self._grid) and 1 <= rows <= most_rows(self._project, self._grid)
-        if not is_right or not within or any(p.bay >= bays for p in self._framer.pinned):
+        has_bays = self._framer.fewest_bays <= bays <= most_bays(self._project, self._grid)
+        has_rows = self._framer.least_rows <= rows <= most_rows(self._project, self._grid)
+        if not is_right or not has_bays or not has_rows or lock_conflicts(self._project, self._grid, bays, rows):
             return None
         frame = self._framer.frame(bays, rows)
         places = self._present_places(frame)
