@@ -20,6 +20,8 @@ SIGN_WIDTH_PX = 14.0
 _LEAST_SIGN_HEIGHT_PX = 12.0
 _LEAST_SIGN_FACE_PX = 30.0
 _WIDE_FACE_PX, _NARROW_FACE_PX = 150.0, 96.0
+_LOW_FACTORS = (0.82, 0.74, 0.66, 0.58)
+"""Steps by which the label of a low face gets smaller; lower ones have their label in the tool tip only."""
 _LEAST_FACE_PX = 20.0
 """Narrower faces show nothing but what they are and whether something is wrong; runs of hundreds of bays have such."""
 
@@ -88,8 +90,13 @@ def label_font(font: QFont, room: QSizeF) -> QFont:
         chosen = bold(smaller(font))
     else:
         chosen = smaller(font)
-    is_low = QFontMetricsF(chosen).height() > room.height() + SLACK_PX
-    return smaller(font, 0.82) if is_low else chosen
+    if QFontMetricsF(chosen).height() <= room.height() + SLACK_PX:
+        return chosen
+    for factor in _LOW_FACTORS:
+        chosen = smaller(font, factor)
+        if QFontMetricsF(chosen).height() <= room.height() + SLACK_PX:
+            break
+    return chosen
 
 
 def _paint_tray(painter: QPainter, areas: DrawerAreas, colours: ElevationColours, pixels: Pixels) -> None:

@@ -69,6 +69,9 @@ class ReasonList(QListWidget):
             self._add_plain(f"… and {len(shown.problems) - MOST_LISTED:,} more of the kind.")
         if not shown.problems:
             self._add_plain(shown.nothing)
+        elif shown.is_impossible:
+            self.setCurrentRow(1)  # not the heading, on which Enter would do nothing
+            self.clearSelection()
         self.blockSignals(False)
 
     def _add_plain(self, text: str, *, is_heading: bool = False) -> None:
