@@ -8,9 +8,11 @@ from baywright.planner.figures import figures
 from baywright.planner.legality import place_conflicts, report
 from baywright.planner.options import options
 from baywright.planner.planning import DEFAULT_EFFORT, plan
+from baywright.planner.seating import closed_up, seated
 
 __all__ = [
     "DEFAULT_EFFORT",
+    "closed_up",
     "destinations",
     "difference",
     "disagreements",
@@ -19,5 +21,6 @@ __all__ = [
     "place_conflicts",
     "plan",
     "report",
+    "seated",
     "why_not",
 ]

@@ -5,11 +5,15 @@ from dataclasses import dataclass
 from baywright.app.commands import EditRefused, checked
 from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.project import Project
+from baywright.planner import closed_up, seated
 
 
 @dataclass(frozen=True)
 class PlaceBox:
-    """Puts a box into a drawer at a bay and row (0-based), wherever it stood before; its lock goes with it."""
+    """Puts a box into a drawer at a bay and row (0-based), wherever it stood before; its lock goes with it.
+
+    In a drawer with other boxes it stands beside or behind them, as they may and as they fit.
+    """
 
     box_id: str
     bay: int
@@ -27,11 +31,11 @@ class PlaceBox:
         """
         before = project.arrangement.placement_of(self.box_id)
         lock = before.lock if before else Lock.NONE
-        others = tuple(p for p in project.arrangement.placements if p.box_id != self.box_id)
+        if self.box_id not in project.boxes_by_id:
+            raise EditRefused(f"The box “{self.box_id}” is not in the inventory any more.")
         placement = checked(lambda: Placement(box_id=self.box_id, bay=self.bay, row=self.row, lock=lock))
-        return checked(
-            lambda: project.replace(arrangement=project.arrangement.replace(placements=(*others, placement)))
-        )
+        placements = seated(project, placement)
+        return checked(lambda: project.replace(arrangement=project.arrangement.replace(placements=placements)))
 
 
 @dataclass(frozen=True)
@@ -48,7 +52,7 @@ class UnplaceBoxes:
     def apply(self, project: Project) -> Project:
         """The project with those boxes without a place."""
         gone = set(self.box_ids)
-        placements = tuple(p for p in project.arrangement.placements if p.box_id not in gone)
+        placements = closed_up(p for p in project.arrangement.placements if p.box_id not in gone)
         return project.replace(arrangement=project.arrangement.replace(placements=placements))
 
 

@@ -6,6 +6,7 @@ from baywright.app.commands import EditRefused, checked
 from baywright.model.identity import free_ids
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.project import MOST_BOXES, Project
+from baywright.planner import closed_up
 
 MOST_DUPLICATES = 500
 _PLAIN = {"may_turn": "turning", "most_abreast": "boxes abreast", "most_behind": "boxes behind one another"}
@@ -53,7 +54,7 @@ class EditBox:
         boxes = tuple(changed if box.id == self.box_id else box for box in project.boxes)
         arrangement = project.arrangement
         if changed.status is BoxStatus.ELSEWHERE and arrangement.placement_of(self.box_id):
-            staying = tuple(p for p in arrangement.placements if p.box_id != self.box_id)
+            staying = closed_up(p for p in arrangement.placements if p.box_id != self.box_id)
             arrangement = arrangement.replace(placements=staying)
         return checked(lambda: project.replace(boxes=boxes, arrangement=arrangement), self.field)
 
@@ -72,7 +73,7 @@ class RemoveBoxes:
     def apply(self, project: Project) -> Project:
         """The project without the boxes and their places."""
         gone = set(self.box_ids)
-        placements = tuple(p for p in project.arrangement.placements if p.box_id not in gone)
+        placements = closed_up(p for p in project.arrangement.placements if p.box_id not in gone)
         return project.replace(
             boxes=tuple(box for box in project.boxes if box.id not in gone),
             arrangement=project.arrangement.replace(placements=placements),

@@ -103,8 +103,8 @@ class ReplanPanel(QWidget):
         for widget in (self.replan, self.accept, self.accept_some, self.reject):
             row.addWidget(widget)
         row.addStretch(1)
-        for widget in self.side_buttons.values():
-            row.addWidget(widget)
+        for choice in self.side_buttons.values():
+            row.addWidget(choice)
         self.body = QSplitter(Qt.Orientation.Horizontal, self)
         self.body.addWidget(self.moves)
         self.body.addWidget(self.work)
