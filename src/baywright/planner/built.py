@@ -1,7 +1,7 @@
 """What stands already and must stay: bays keep their place, their width, their rows and their hole grid.
 
-Laws: a built bay is judged by its panels, never by what is in its drawers; every measure that no longer matches is named
-once, with what was built and what the document says now.
+Laws: a built bay is judged by its panels, never by what is in its drawers; every measure that no longer matches is
+named once, with what was built and what the document says now.
 """
 
 from collections.abc import Iterator

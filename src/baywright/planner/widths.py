@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from baywright.model.project import Project
+from baywright.planner.bay import faces, is_plain
 from baywright.workings import Workings, derive
 
 MOST_CHOICES = 200
@@ -58,6 +59,29 @@ class WidthChoice:
     def usual(self, bays: int) -> Widths:
         """The widths of so many bays where the planner has no choice."""
         return self._filled([self.ordinary] * bays, bays)
+
+    def narrowest(self, bays: int) -> Widths:
+        """The widths of so many bays where those that are free are as narrow as can be."""
+        return self._filled([self.widths[-1]] * bays, bays)
+
+    def widest(self, bays: int) -> Widths:
+        """The widths of so many bays where those that are free are as wide as can be."""
+        return self._filled([self.widths[0]] * bays, bays)
+
+    def most_rows_of_bays(self, bays: int, rows: int) -> int:
+        """The rows of the highest of at most so many bays in a run of `rows` rows."""
+        if is_plain(self._project):
+            return rows
+        if len(self.widths) > 1:  # which bays stand under what depends on the widths chosen
+            wishes = [wish.rows for wish in self._project.limits.bays[:bays]]
+            return max([row or rows for row in wishes] + [rows] * (bays > len(wishes)), default=rows)
+        return max((face.rows for face in faces(self._project, self._workings, self.usual(bays), rows)), default=0)
+
+    def every_width(self, bays: int) -> tuple[float, ...]:
+        """Every width that one of at most so many bays may have."""
+        fixed = self.fixed[:bays]
+        free = bays > len(fixed) or None in fixed
+        return tuple(sorted({width for width in fixed if width is not None} | (set(self.widths) if free else set())))
 
     def _filled(self, free: list[float], bays: int) -> Widths:
         chosen = iter(free)
