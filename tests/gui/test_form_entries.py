@@ -24,7 +24,7 @@ def settable_paths(value: BaseModel, prefix: str) -> Iterator[str]:
 def test_every_settable_value_stands_in_the_form_once() -> None:
     project = Project()
     wanted = {"name", "note", "unit"}
-    for part in ("space", "construction", "limits"):
+    for part in ("space", "construction", "limits", "safety"):
         wanted |= set(settable_paths(getattr(project, part), f"{part}."))
     paths = Counter(entry.path for section in SECTIONS for entry in section.entries)
     assert set(paths) == wanted - IN_THE_TABLES

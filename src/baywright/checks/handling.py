@@ -34,14 +34,11 @@ class LiftOfBox:
     """Both ends of lifting one box, and what may be lifted there."""
 
     box: Box
-    place: tuple[int, int]
+    placement: Placement
     origin: Lift
     destination: Lift
-
-    @property
-    def recommended_kg(self) -> float:
-        """The recommended weight limit: the lower one of both ends."""
-        return min(recommended_kg(self.origin), recommended_kg(self.destination))
+    recommended_kg: float
+    """The recommended weight limit: the lower one of both ends."""
 
     @property
     def index(self) -> float | None:
@@ -52,10 +49,44 @@ class LiftOfBox:
         return max(lifting_index(mass, self.origin), lifting_index(mass, self.destination))
 
 
-def lifts(project: Project, workings: Workings) -> dict[str, LiftOfBox]:
-    """The lift of every placed box that is there, by its id."""
+class Ends:
+    """The two ends of a lift for each size, row and turn, each worked out once."""
+
+    def __init__(self, project: Project, workings: Workings) -> None:
+        self._project = project
+        self._workings = workings
+        self._known: dict[tuple[str, int, bool], tuple[Lift, Lift, float]] = {}
+
+    def of(self, box: Box, row: int, *, turned: bool) -> tuple[Lift, Lift, float]:
+        """Lifting a box out at a row, setting it down, and what may be lifted at most, in kg."""
+        key = (box.size_id, row, turned)
+        if key not in self._known:
+            self._known[key] = self._ends(box, row, turned)
+        return self._known[key]
+
+    def _ends(self, box: Box, row: int, turned: bool) -> tuple[Lift, Lift, float]:
+        safety, size = self._project.safety, self._project.size_of(box)
+        away_cm = (size.width_mm if turned else size.depth_mm) / 10.0
+        origin_cm = grip_height_mm(self._project, self._workings, box, row) / 10.0
+        bench_cm = (safety.set_down_height_mm + grip_height_in_box(size.height_mm)) / 10.0
+        origin, destination = (
+            Lift(
+                reach_from_width_cm(away_cm, height_cm), height_cm, abs(bench_cm - origin_cm), safety.twist_degrees,
+                safety.lifts_a_minute, Duration.SHORT, Coupling(safety.grip.value), origin_cm,
+            )
+            for height_cm in (origin_cm, bench_cm)
+        )  # fmt: skip
+        return origin, destination, min(recommended_kg(origin), recommended_kg(destination))
+
+
+def lifts(project: Project, workings: Workings, ends: Ends | None = None) -> dict[str, LiftOfBox]:
+    """The lift of every placed box, by its id."""
+    ends = ends or Ends(project, workings)
     boxes = project.boxes_by_id
-    return {p.box_id: _lift(project, workings, boxes[p.box_id], p) for p in project.arrangement.placements}
+    return {
+        p.box_id: LiftOfBox(boxes[p.box_id], p, *ends.of(boxes[p.box_id], p.row, turned=p.turned))
+        for p in project.arrangement.placements
+    }
 
 
 def grip_height_mm(project: Project, workings: Workings, box: Box, row: int) -> float:
@@ -65,34 +96,20 @@ def grip_height_mm(project: Project, workings: Workings, box: Box, row: int) -> 
     return seat + grip_height_in_box(project.size_of(box).height_mm)
 
 
-def _lift(project: Project, workings: Workings, box: Box, placement: Placement) -> LiftOfBox:
-    safety, size = project.safety, project.size_of(box)
-    away_cm = (size.width_mm if placement.turned else size.depth_mm) / 10.0
-    origin_cm = grip_height_mm(project, workings, box, placement.row) / 10.0
-    bench_cm = (safety.set_down_height_mm + grip_height_in_box(size.height_mm)) / 10.0
-
-    def end(height_cm: float) -> Lift:
-        return Lift(
-            reach_from_width_cm(away_cm, height_cm), height_cm, abs(bench_cm - origin_cm), safety.twist_degrees,
-            safety.lifts_a_minute, Duration.SHORT, Coupling(safety.grip.value), origin_cm,
-        )  # fmt: skip
-
-    return LiftOfBox(box, (placement.bay, placement.row), end(origin_cm), end(bench_cm))
-
-
 def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
     """One finding for each weighed box over its recommended limit or near it, the worst first; the others in one."""
     found: list[Finding] = []
     unweighed: list[str] = []
     easy = 0
-    for lift in lifts(project, workings).values():
+    ends = Ends(project, workings)
+    for lift in lifts(project, workings, ends).values():
         index = lift.index
         if index is None:
             unweighed.append(lift.box.label)
         elif judged(index, GOAL) is Severity.KEPT:
             easy += 1
         else:
-            found.append(_finding(project, workings, lift, index))
+            found.append(_finding(lift, index, _mends(workings, lift, ends) if index > GOAL else ()))
     found.sort(key=lambda finding: -(finding.value or 0.0))
     if easy:
         found.append(Finding(
@@ -104,7 +121,7 @@ def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
     return found
 
 
-def _finding(project: Project, workings: Workings, lift: LiftOfBox, index: float) -> Finding:
+def _finding(lift: LiftOfBox, index: float, mends: tuple[Mend, ...]) -> Finding:
     box, limit = lift.box, lift.recommended_kg
     at_bench = recommended_kg(lift.destination) < recommended_kg(lift.origin)
     end = lift.destination if at_bench else lift.origin
@@ -114,7 +131,7 @@ def _finding(project: Project, workings: Workings, lift: LiftOfBox, index: float
     shown = "infinite" if index == float("inf") else f"{index:.2f}"
     return Finding(
         kind=CheckKind.LIFTING, severity=judged(index, GOAL), subject=f"“{box.label}”", box_ids=(box.id,),
-        drawer=lift.place,
+        drawer=(lift.placement.bay, lift.placement.row),
         message=f"Lifting index {shown}: {box.loaded_mass_kg:g} kg, recommended at most {limit:.1f} kg when {where}."
         f"{high}",
         value=min(index, 1e6), limit=GOAL, unit="", formula="mass ÷ (23 kg · HM · VM · DM · AM · FM · CM)",
@@ -126,19 +143,15 @@ def _finding(project: Project, workings: Workings, lift: LiftOfBox, index: float
             Given(name="frequency", value=f"{end.lifts_a_minute:g} a minute, FM {found.frequency:.2f}"),
             Given(name="grip", value=f"{end.coupling.value}, CM {found.coupling:.2f}"),
         ),
-        source=SOURCE, mends=_mends(project, workings, lift) if index > GOAL else (),
+        source=SOURCE, mends=mends,
     )  # fmt: skip
 
 
-def _mends(project: Project, workings: Workings, lift: LiftOfBox) -> tuple[Mend, ...]:
+def _mends(workings: Workings, lift: LiftOfBox, ends: Ends) -> tuple[Mend, ...]:
     """Another height where that alone does, else smaller loads."""
-    placement = project.arrangement.placements_by_box[lift.box.id]
     mass = lift.box.loaded_mass_kg or 0.0
     rows = range(round(workings.value("lowest_start_row")), round(workings.value("upright_rows")))
-    better = [
-        row for row in rows
-        if (there := _lift(project, workings, lift.box, placement.replace(row=row)).recommended_kg) >= mass and there
-    ]  # fmt: skip
+    better = [row for row in rows if 0 < mass <= ends.of(lift.box, row, turned=lift.placement.turned)[2]]
     mends = []
     if better:
         mends.append(Mend(text=f"Put it between rows {better[0] + 1} and {better[-1] + 1}."))

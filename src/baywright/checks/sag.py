@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from baywright.checks.beam import Case, Section, deflection_mm, weight_n
 from baywright.checks.creep import ServiceClass, deformation_factor, final_deflection_mm
 from baywright.checks.judging import judged, not_weighed
-from baywright.checks.material import MATERIALS, BoardMaterial
+from baywright.checks.material import MATERIALS, Stiffness
 from baywright.making.drawers import drawer_kinds, drawers_to_make
 from baywright.making.shelves import shelf_parts
 from baywright.model.construction import Stand
@@ -85,7 +85,7 @@ def _boards(project: Project, workings: Workings) -> Iterator[Board]:
         )  # fmt: skip
 
 
-def _bottoms(project: Project, workings: Workings, material: BoardMaterial | None) -> list[Finding]:
+def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -> list[Finding]:
     """The drawer bottom that bends furthest: the one with the heaviest boxes of each kind of bay."""
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
@@ -114,20 +114,20 @@ def _bottoms(project: Project, workings: Workings, material: BoardMaterial | Non
     return found
 
 
-def _judge(project: Project, board: Board, material: BoardMaterial | None) -> Finding:
+def _judge(project: Project, board: Board, material: Stiffness | None) -> Finding:
     safety = project.safety
-    subject = f"{board.subject} ({board.part_number})"
+    subject, of = f"{board.subject} ({board.part_number})", safety.board_material.value
     if material is None:
         return Finding(
             kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
-            message=f"Not checked: nothing is known of the stiffness of “{safety.board_material}”.", source=SOURCE,
-            mends=(Mend(text=f"Choose a known material: {', '.join(MATERIALS)}."),),
+            message=f"Not checked: nothing is known of the stiffness of “{of}”.", source=SOURCE,
+            mends=(Mend(text=f"Choose a known material: {', '.join(material.value for material in MATERIALS)}."),),
         )  # fmt: skip
     factor = deformation_factor(material.creep, _SERVICE[safety.climate])
     if factor is None:
         return Finding(
             kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
-            message=f"Not checked: {safety.board_material} is not meant for this climate (EN 1995-1-1, table 3.2).",
+            message=f"Not checked: {of} is not meant for this climate (EN 1995-1-1, table 3.2).",
             source=SOURCE, mends=(Mend(text="Choose another material, or keep the run in the dry."),),
         )  # fmt: skip
     sag, limit = _sag_mm(project, board, board.thickness_mm, material, factor), board.span_mm / safety.span_ratio
@@ -150,7 +150,7 @@ def _judge(project: Project, board: Board, material: BoardMaterial | None) -> Fi
 
 
 def _sag_mm(
-    project: Project, board: Board, thickness_mm: float, material: BoardMaterial, factor: float
+    project: Project, board: Board, thickness_mm: float, material: Stiffness, factor: float
 ) -> float:  # fmt: skip
     section = Section(board.depth_mm, thickness_mm)
     at_once = sum(
@@ -160,7 +160,7 @@ def _sag_mm(
     return final_deflection_mm(at_once, factor * project.safety.lasting_share)
 
 
-def _mends(project: Project, board: Board, material: BoardMaterial, factor: float) -> tuple[Mend, ...]:
+def _mends(project: Project, board: Board, material: Stiffness, factor: float) -> tuple[Mend, ...]:
     limit = board.span_mm / project.safety.span_ratio
     mends = []
     for thickness in STANDARD_THICKNESSES_MM:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import not_weighed
-from baywright.checks.statics import Balance, Mass, anchor_n, balance, force_at_n, tilted
+from baywright.checks.statics import Mass, balance, tilted
 from baywright.making import manufacture
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
 from baywright.making.material import mass_kg
@@ -51,11 +51,6 @@ class Drawer:
             self.height_mm,
         )  # fmt: skip
 
-    @property
-    def takes_kgm(self) -> float:
-        """What opening it takes off the righting moment."""
-        return (self.empty_kg + self.loaded_kg) * (self.closed_mm - self.open_mm) / 1000.0
-
 
 @dataclass(frozen=True)
 class Scales:
@@ -66,21 +61,34 @@ class Scales:
     depth_mm: float
     leaning_mm: float
 
-    def standing(self, opened: int, *, filled: bool) -> Balance:
-        """The balance with the `opened` worst drawers open; all drawers are loaded, or only those that are open."""
-        worst = sorted(self.drawers, key=lambda drawer: -drawer.takes_kgm)
-        masses = [self.carcass]
-        for number, drawer in enumerate(worst):
-            is_open = number < opened
-            masses.append(drawer.mass(loaded=filled or is_open, opened=is_open))
-        return balance(tilted(masses, self.leaning_mm, self.depth_mm))
+    def moments(self, *, filled: bool) -> tuple[float, list[tuple[float, Drawer]]]:
+        """The net moment with every drawer closed, and what opening each takes off it, the worst first; in kg·m. All
+        drawers are loaded, or (not `filled`) only those that are open.
+        """
+        closed_kgm = self._moment(self.carcass)
+        takes = []
+        for drawer in self.drawers:
+            before = self._moment(drawer.mass(loaded=filled, opened=False))
+            takes.append((before - self._moment(drawer.mass(loaded=True, opened=True)), drawer))
+            closed_kgm += before
+        return closed_kgm, sorted(takes, key=lambda take: (-take[0], take[1].place))
+
+    def _moment(self, mass: Mass) -> float:
+        return balance(tilted([mass], self.leaning_mm, self.depth_mm)).net_kgm
+
+    def net_kgm(self, opened: int, *, filled: bool) -> float:
+        """The net moment with the worst `opened` drawers open; under 0 the run tips."""
+        closed_kgm, takes = self.moments(filled=filled)
+        return closed_kgm - sum(take for take, _ in takes[:opened])
 
     def most_open(self, *, filled: bool) -> int:
         """How many drawers may be open at once, whichever they are, without the run tipping."""
-        number = 0
-        while number < len(self.drawers) and self.standing(number + 1, filled=filled).net_kgm > 0:
-            number += 1
-        return number
+        left_kgm, takes = self.moments(filled=filled)
+        for number, (take, _) in enumerate(takes):
+            left_kgm -= take
+            if left_kgm <= 0:
+                return number
+        return len(takes)
 
 
 def weigh(project: Project, workings: Workings) -> Scales:
@@ -132,7 +140,11 @@ def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
 
 def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
     everything, most = len(scales.drawers), scales.most_open(filled=filled)
-    one = scales.standing(1, filled=filled)
+    closed_kgm, takes = scales.moments(filled=filled)
+    worst_kgm, worst = takes[0]
+    one_nm = (closed_kgm - worst_kgm) * GRAVITY_M_S2
+    # An open drawer's front edge lies as far before its middle as its rear lies behind it.
+    front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
     is_fixed = project.space.existing_wall
     when = "filled" if filled else "while it is being filled (only what is open is loaded)"
     if most >= everything:
@@ -143,12 +155,11 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
             if most
             else f"Not fixed and {when}, it tips as soon as its heaviest drawer is open."
         )
-    worst = max(scales.drawers, key=lambda drawer: drawer.takes_kgm)
     # An open drawer's front edge lies as far before its middle as its rear lies behind it.
     front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
-    force = force_at_n(one, front_mm)
-    if one.net_kgm > 0:
-        message += f" With the heaviest one open, {force / GRAVITY_M_S2:.0f} kg more on its front edge tip the run."
+    if one_nm > 0:
+        more_kg = one_nm / (front_mm / 1000.0) / GRAVITY_M_S2
+        message += f" With the heaviest one open, {more_kg:.0f} kg more on its front edge tip the run."
     if is_fixed:
         message += " It is to be fixed to the wall, which is what holds it."
     severity = Severity.KEPT if most >= everything else Severity.NEAR if is_fixed else Severity.BROKEN
@@ -164,7 +175,7 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
             Given(name="boards", value=f"{scales.carcass.kg:.0f} kg, {scales.carcass.x_mm:.0f} mm behind the line"),
             Given(name="drawers with boxes", value=f"{sum(d.empty_kg + d.loaded_kg for d in scales.drawers):.0f} kg"),
             Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
-            Given(name="left with one open", value=f"{one.net_nm:.0f} N·m"),
+            Given(name="left with one open", value=f"{one_nm:.0f} N·m"),
         ),
         source=SOURCE, drawer=worst.place,
         mends=(*mends, Mend(text=ADVICE)),
@@ -173,8 +184,8 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
 
 def _anchor(project: Project, workings: Workings, scales: Scales) -> Finding:
     height = workings.value("unit_height") - workings.value("top_thickness") - FIXING_UNDER_TOP_MM
-    all_open = scales.standing(len(scales.drawers), filled=True)
-    pull = anchor_n(all_open, height)
+    all_open_nm = scales.net_kgm(len(scales.drawers), filled=True) * GRAVITY_M_S2
+    pull = max(0.0, -all_open_nm) / (height / 1000.0)
     fixed = project.space.existing_wall
     message = (
         f"With all drawers open the fixing to the wall, {height:.0f} mm over the floor, must hold {pull:.0f} N"
@@ -187,7 +198,7 @@ def _anchor(project: Project, workings: Workings, scales: Scales) -> Finding:
         subject="Fixing to the wall", message=message, value=pull, unit="N",
         formula="moment that tips ÷ height of the fixing",
         given=(Given(name="height of the fixing", value=f"{height:.0f} mm"),
-               Given(name="moment, all open", value=f"{all_open.net_nm:.0f} N·m")),
+               Given(name="moment, all open", value=f"{all_open_nm:.0f} N·m")),
         source=f"{SOURCE}; which fixing holds depends on the wall: data sheet, local code, a licensed tradesperson",
         mends=(Mend(text=ADVICE),),
     )  # fmt: skip

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidg
 
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
+from baywright.gui.checks.panel import CheckPanel
 from baywright.gui.dimensions.entries import ENTRIES
 from baywright.gui.dimensions.form import DimensionForm
 from baywright.gui.dimensions.panel import WorkingsPanel
@@ -64,6 +65,7 @@ class Panels(QWidget):
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
         self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
         self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
+        self.checks = CheckPanel(session, self)
         self._make_entries()
         self._make_picture()
         self._lay_out()
@@ -99,6 +101,8 @@ class Panels(QWidget):
         self.lists.addTab(self.hardware_view, "Hardware")
         self.lists.addTab(self.options, "Options")
         self.lists.addTab(self.replan, "Re-plan")
+        self.lists.addTab(self.checks, "Checks")
+        self.lists.setTabToolTip(6, "Sag, runner loads, tipping, lifting, access, tolerances: what was computed")
         self.lists.setTabToolTip(5, "What re-planning would move, to accept or reject; the work from what is built")
         self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
 
@@ -142,6 +146,8 @@ class Panels(QWidget):
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
         self.replan.boxes_selected.connect(self._on_boxes_selected)
+        self.checks.boxes_selected.connect(self._on_problem_chosen)
+        self.checks.counted.connect(self._on_checks_counted)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.problems.field_wanted.connect(self._on_field_wanted)
@@ -160,6 +166,9 @@ class Panels(QWidget):
         if sender is not self.replan:
             self.replan.select_boxes(chosen)
         self.boxes_selected.emit(chosen)
+
+    def _on_checks_counted(self, count: int) -> None:
+        self.lists.setTabText(self.lists.indexOf(self.checks), f"⚠ Checks ({count})" if count else "Checks")
 
     def _on_field_wanted(self, path: str) -> None:
         if path in ENTRIES:  # others are told of in words: a box's place, a lock
@@ -206,6 +215,7 @@ class Panels(QWidget):
         self._show_strip()
 
     def _update_lists(self) -> None:
+        self.checks.update_from_document()
         made = self._session.manufacture
         were_empty = not self.parts.total
         self.parts.show_records(part_records(made))

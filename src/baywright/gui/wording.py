@@ -5,6 +5,7 @@ from baywright.model.construction import Back, FirstRowRule, Stand, Uprights
 from baywright.model.goals import Goal
 from baywright.model.inventory import BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit, format_length
+from baywright.model.safety import BoardMaterial, Climate, Grip
 from baywright.model.space import ZoneEffect
 
 USES: tuple[tuple[Use, str], ...] = ((Use.DAILY, "daily"), (Use.WEEKLY, "weekly"), (Use.SELDOM, "seldom"))
@@ -37,6 +38,13 @@ GOAL_SENTENCES: dict[Goal, str] = {
     Goal.FREE_PIECE: "Rows that stay free lie together in one bay, as many as possible.",
 }
 LOCKS: tuple[tuple[Lock, str], ...] = ((Lock.NONE, "free"), (Lock.BAY, "in its bay"), (Lock.DRAWER, "in its drawer"))
+BOARD_MATERIALS: tuple[tuple[BoardMaterial, str], ...] = tuple((board, board.value) for board in BoardMaterial)
+CLIMATES: tuple[tuple[Climate, str], ...] = (
+    (Climate.HEATED, "heated room"),
+    (Climate.ROOFED, "unheated, under a roof"),
+    (Climate.OUTDOORS, "in the open air"),
+)
+GRIPS: tuple[tuple[Grip, str], ...] = ((Grip.GOOD, "good"), (Grip.FAIR, "fair"), (Grip.POOR, "poor"))
 UPRIGHTS: tuple[tuple[Uprights, str], ...] = (
     (Uprights.SHARED, "shared: one between two bays"),
     (Uprights.OWN, "own: two for each bay"),

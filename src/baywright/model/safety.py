@@ -5,7 +5,20 @@ from typing import Annotated
 
 from pydantic import Field
 
-from baywright.model.base import Frozen, Label, Millimetres
+from baywright.model.base import Frozen, Millimetres
+
+
+class BoardMaterial(StrEnum):
+    """What the boards are of."""
+
+    BIRCH_PLYWOOD = "birch plywood"
+    FIBREBOARD = "medium-density fibreboard"
+    PARTICLEBOARD = "particleboard"
+    STRAND_BOARD = "oriented strand board"
+    RED_OAK = "red oak"
+    SPRUCE = "spruce, strength class C24"
+    OTHER = "another material"
+    """Nothing is known of it, so what rests on its stiffness is not checked, and the finding says so."""
 
 
 class Climate(StrEnum):
@@ -27,8 +40,7 @@ class Grip(StrEnum):
 class Safety(Frozen):
     """Assumptions and limits of the checks."""
 
-    board_material: Label = "birch plywood"
-    """What the boards are of; a material that is not in the table is not checked, and the finding says so."""
+    board_material: BoardMaterial = BoardMaterial.BIRCH_PLYWOOD
     climate: Climate = Climate.HEATED
     span_ratio: Annotated[float, Field(ge=100, le=1_000)] = 200.0
     """A board may sag by its span over this, creep included. 144 and 240 stand in trade standards for shelving, 200 and

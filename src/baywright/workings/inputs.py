@@ -207,7 +207,7 @@ class KindInput:
     read: Callable[[BayKind], float]
     ordinary: float = 0.0
     note: str = ""
-    group: str = "Kinds of bays"
+    group: str = "Inputs"
 
 
 KIND_INPUTS: tuple[KindInput, ...] = (

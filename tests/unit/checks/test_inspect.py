@@ -3,6 +3,7 @@
 import pytest
 
 from baywright.checks import inspect
+from baywright.checks.material import MATERIALS
 from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.change import changed
 from baywright.model.construction import Back, Construction, Rear, Stand, Standing
@@ -10,7 +11,7 @@ from baywright.model.finding import CheckKind, Finding, Severity
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.limits import Limits
 from baywright.model.project import Project
-from baywright.model.safety import Climate, Safety
+from baywright.model.safety import BoardMaterial, Climate, Safety
 from baywright.model.space import Space
 
 SIZE = BoxSize(id="full", name="Full", width_mm=400, depth_mm=300, height_mm=220)
@@ -102,7 +103,10 @@ def test_missing_masses_are_told_and_never_passed() -> None:
 
 @pytest.mark.parametrize(
     "safety",
-    [Safety(board_material="unobtainium"), Safety(board_material="oriented strand board", climate=Climate.OUTDOORS)],
+    [
+        Safety(board_material=BoardMaterial.OTHER),
+        Safety(board_material=BoardMaterial.STRAND_BOARD, climate=Climate.OUTDOORS),
+    ],
 )  # fmt: skip
 def test_an_unknown_material_or_climate_is_not_checked(safety: Safety) -> None:
     project = shop((5.0,)).replace(safety=safety)
@@ -127,3 +131,7 @@ def test_every_finding_has_a_source_and_what_is_broken_has_a_mend() -> None:
 
 def test_nothing_arranged_nothing_found() -> None:
     assert inspect(Project()) == ()
+
+
+def test_the_materials_to_choose_from_are_those_of_the_table() -> None:
+    assert {*MATERIALS, BoardMaterial.OTHER} == set(BoardMaterial)

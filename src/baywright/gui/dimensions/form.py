@@ -18,7 +18,8 @@ from PySide6.QtWidgets import (
 
 from baywright.app.commands import EditRefused, SetField
 from baywright.app.session import Session
-from baywright.gui.dimensions.entries import SECTIONS, FormEntry, FormSection, value_at
+from baywright.gui.dimensions.entries import SECTIONS, value_at
+from baywright.gui.dimensions.entry import FormEntry, FormSection
 from baywright.gui.fields.field import Field
 from baywright.gui.fields.kinds import FlagKind
 from baywright.gui.fields.making import make_field

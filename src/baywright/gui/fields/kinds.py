@@ -12,6 +12,7 @@ from typing import Protocol, cast
 from baywright.gui.wording import exact_mass_words
 from baywright.model.length import LengthUnit, format_exact, format_length, parse_length
 from baywright.model.mass import parse_mass
+from baywright.model.number import AmbiguousNumberError, NumberError, even_blanks, parse_number
 
 SEPARATOR = "; "
 
@@ -114,6 +115,35 @@ class CountKind:
     def write_exact(self, value: object, unit: LengthUnit) -> str:
         """The plain number."""
         return str(value)
+
+
+@dataclass(frozen=True)
+class NumberKind:
+    """A plain number, not under 0, in a unit of its own."""
+
+    number_unit: str = ""
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The number; its unit may stand behind it."""
+        bare = even_blanks(text).removesuffix(self.number_unit).strip()
+        try:
+            return float(parse_number(bare))
+        except AmbiguousNumberError:
+            raise
+        except NumberError:
+            raise ValueError(
+                f"Takes a number{' of ' * bool(self.number_unit)}{self.number_unit}, for example 1.5."
+            ) from None
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The number with its unit."""
+        return f"{self.write_exact(value, unit)} {self.number_unit}".strip()
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The number so that it reads back to the same value."""
+        number = cast(float, value)
+        return str(int(number)) if number == int(number) else repr(number)
 
 
 @dataclass(frozen=True)

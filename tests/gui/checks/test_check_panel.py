@@ -1,0 +1,76 @@
+"""The tab of checks in the real window: what was found, how, and a mend that is one edit."""
+
+import pytest
+from PySide6.QtTest import QAbstractItemModelTester
+from pytestqt.qtbot import QtBot
+
+from baywright.app.commands import SetField
+from baywright.gui.checks.detail import CHOOSE_ONE
+from baywright.gui.checks.panel import CheckPanel
+from baywright.model.finding import CheckKind, Severity
+from tests.gui.desk import Desk
+
+
+@pytest.fixture
+def panel(desk: Desk) -> CheckPanel:
+    """The panel in front, on the planned workshop."""
+    desk.actions.plan.trigger()
+    desk.panels.lists.setCurrentWidget(desk.panels.checks)
+    return desk.panels.checks
+
+
+def chosen(panel: CheckPanel, kind: CheckKind, severity: Severity) -> str:
+    """The id of the first finding of that kind and severity."""
+    return next(i for i in panel.table.ids if (f := panel.table.record(i)).kind is kind and f.severity is severity)
+
+
+def test_every_finding_is_listed_gravest_first(panel: CheckPanel, desk: Desk) -> None:
+    found = desk.session.findings
+    assert panel.table.total == len(found) > 5
+    shown = [panel.table.record(i).severity for i in panel.table.ids]
+    assert shown == [finding.severity for finding in found]
+    assert "weigh" in panel.detail.words.lower() or panel.detail.words.startswith(CHOOSE_ONE)
+    QAbstractItemModelTester(panel.table, QAbstractItemModelTester.FailureReportingMode.Fatal)
+
+
+def test_what_was_not_weighed_is_told_on_the_tab(panel: CheckPanel, desk: Desk) -> None:
+    unchecked = [f for f in desk.session.findings if f.severity in (Severity.BROKEN, Severity.UNCHECKED)]
+    assert desk.panels.lists.tabText(desk.panels.lists.indexOf(panel)) == f"⚠ Checks ({len(unchecked)})"
+    assert any("mass missing for 1 box (“Pedals”)" in f.message for f in unchecked)
+
+
+def test_a_finding_tells_formula_inputs_and_source_and_selects_its_boxes(panel: CheckPanel, desk: Desk) -> None:
+    panel.view.select_ids((chosen(panel, CheckKind.RUNNER_LOAD, Severity.KEPT),))
+    panel.view.ids_selected.emit(panel.view.selected_ids())
+    assert "Formula: boxes + drawer + allowance" in panel.detail.words
+    assert "Source: Rated load" in panel.detail.words
+    assert desk.panels.boxes.view.selected_ids() == ("box-2",)
+
+
+def test_a_mend_is_one_edit_that_clears_the_finding(panel: CheckPanel, desk: Desk) -> None:
+    desk.session.do(SetField("construction.runners.load_classes_kg", (10.0,)))
+    key = chosen(panel, CheckKind.RUNNER_LOAD, Severity.BROKEN)
+    panel.view.select_ids((key,))
+    panel.view.ids_selected.emit(panel.view.selected_ids())
+    before = desk.session.project
+    panel.detail.buttons[0].click()
+    assert key not in panel.table.ids
+    while desk.session.project is not before and desk.session.can_undo:
+        desk.session.undo()
+    assert desk.session.project == before
+
+
+def test_nobody_waits_for_checks_that_nobody_sees(desk: Desk, qtbot: QtBot) -> None:
+    desk.actions.plan.trigger()
+    panel = desk.panels.checks
+    desk.panels.lists.setCurrentWidget(desk.panels.drawers)
+    desk.session.do(SetField("safety.walkway_mm", 2_000.0))
+    shown = panel.table.total
+    qtbot.waitUntil(lambda: panel.table.total != shown or "Checks (" in desk.panels.lists.tabText(6), timeout=3_000)
+
+
+def test_before_there_is_a_plan_it_says_so(desk: Desk) -> None:
+    panel = desk.panels.checks
+    panel.show_findings()
+    assert panel.table.total == 0
+    assert panel.detail.words == CHOOSE_ONE
