@@ -50,6 +50,20 @@ def test_a_place_tells_what_every_goal_would_come_to_in_the_order_of_the_goals()
     assert told[Goal.FREE_PIECE] == (19, 15)
 
 
+def test_a_drawer_that_may_be_shared_is_a_place_and_asks_for_no_runners() -> None:
+    narrow = BoxSize(id="half", name="Half", width_mm=190, depth_mm=297, height_mm=120, most_abreast=2, may_turn=True)
+    project = workshop()
+    boxes = tuple(box.replace(size_id="half") if box.id != "pumps" else box for box in project.boxes)
+    shared = project.replace(box_sizes=(SIZE, narrow), boxes=boxes)
+    beside = at(destinations(shared, "bells"), 0, 8)
+    assert (beside.conflicts, beside.abreast, beside.behind, beside.turned) == ((), 1, 0, False)
+    told = {change.goal: change.after - change.before for change in beside.changes}
+    assert (told[Goal.RESCREWS], told[Goal.FREE_PIECE]) == (0, 0)
+    alone = at(destinations(shared, "bells"), 0, 0)
+    assert alone.changes == ()
+    assert "drawer of its own" in alone.conflicts[0].message
+
+
 def test_where_it_stands_nothing_changes() -> None:
     here = at(destinations(workshop(), "tubes"), 0, 8)
     assert here.conflicts == ()

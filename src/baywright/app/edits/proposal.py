@@ -4,10 +4,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from baywright.app.commands import EditRefused, checked
-from baywright.model.arrangement import Arrangement, Placement
+from baywright.model.arrangement import Arrangement
 from baywright.model.plan import Conflict
 from baywright.model.project import Project
-from baywright.planner import report
+from baywright.planner import closed_up, report
 
 MOST_TOLD = 3
 
@@ -70,27 +70,15 @@ class AcceptMoves:
         )  # fmt: skip
         placements = tuple(p for p in places if p is not None)
         return checked(
-            lambda: project.replace(arrangement=shape.replace(placements=placements if whole else _in_file(placements)))
+            lambda: project.replace(
+                arrangement=shape.replace(placements=placements if whole else closed_up(placements))
+            )
         )
 
 
 def _spot(arrangement: Arrangement, box_id: str) -> tuple[int, int] | None:
     placement = arrangement.placement_of(box_id)
     return None if placement is None else (placement.bay, placement.row)
-
-
-def _in_file(placements: Iterable[Placement]) -> tuple[Placement, ...]:
-    """The placements, with the places in shared drawers counted anew, for some of their boxes may not have come."""
-    by_drawer: dict[tuple[int, int], list[Placement]] = {}
-    for p in placements:
-        by_drawer.setdefault((p.bay, p.row), []).append(p)
-    found = {}
-    for boxes in by_drawer.values():
-        is_file = any(p.behind for p in boxes)
-        for number, p in enumerate(sorted(boxes, key=lambda p: (p.abreast, p.behind, p.box_id))):
-            within = min(number, 2)
-            found[p.box_id] = p.replace(abreast=0 if is_file else within, behind=within if is_file else 0)
-    return tuple(found[p.box_id] for p in placements)
 
 
 def _known(conflicts: Iterable[Conflict]) -> _Known:
