@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from baywright.app.commands import SetField
+from baywright.app.edits.inventory import EditBoxSize
 from baywright.app.session import Session
 from baywright.gui.elevation.view import ElevationView
 from tests.gui.elevation.hand import Hand
@@ -193,3 +194,38 @@ def test_the_lock_goes_with_the_box(view: ElevationView, session: Session, hand:
     placement = session.project.arrangement.placement_of("a")
     assert placement is not None
     assert (placement.bay, placement.row, placement.lock.value) == (2, 10, "drawer")
+
+
+def test_a_box_dropped_on_a_drawer_that_may_be_shared_stands_beside(
+    view: ElevationView, session: Session, hand: Hand
+) -> None:
+    session.do(SetField("space.length_mm", 2900.0))
+    session.do(SetField("limits.bay_box_width_mm", 650.0))
+    session.do(EditBoxSize("low", "most_abreast", 2))
+    hand.press_box("d")
+    hand.move_to(hand.at_place(0, 6))  # a row over the drawer of b, over which the pointer is
+    assert view.carrier.drag is not None
+    assert view.carrier.drag.place == (0, 5)
+    assert "beside “Cables”" in view.foot.text()
+    ghost = view.carrier.drag.ghost
+    assert ghost is not None
+    assert ghost.is_legal
+    hand.release()
+    placements = session.project.arrangement.drawers[0, 5]
+    assert [(p.box_id, p.abreast) for p in placements] == [("b", 0), ("d", 1)]
+    drawer = view.shown.drawer("d")
+    assert drawer is not None
+    assert drawer.areas.box == ghost.areas.box
+    assert not drawer.troubles
+    session.undo()
+    assert len(session.project.arrangement.drawers[0, 5]) == 1
+
+
+def test_a_drawer_that_may_not_be_shared_says_why(view: ElevationView, session: Session, hand: Hand) -> None:
+    hand.press_box("d")
+    hand.move_to(hand.at_place(0, 5))
+    assert view.foot.is_refusal
+    assert "must have a drawer of its own" in view.foot.text()
+    before = session.project
+    hand.release()
+    assert session.project is before

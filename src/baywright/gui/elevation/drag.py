@@ -12,9 +12,10 @@ from baywright.app.commands import Command
 from baywright.app.edits.arrangement import PlaceBox, UnplaceBoxes
 from baywright.app.session import Session
 from baywright.gui.elevation.captions import place_caption
-from baywright.gui.elevation.drawers import DrawerAreas, drawer_areas, drawer_measures
+from baywright.gui.elevation.drawers import DrawerAreas, Span, drawer_areas, drawer_measures
 from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.places import Place
+from baywright.gui.elevation.team import Team, spans_of
 from baywright.gui.wording import count_words
 from baywright.model.plan import Conflict
 
@@ -42,6 +43,7 @@ class BoxDrag:
         self._session = session
         self.box_id = box_id
         self.carried = carried if box_id in carried else (box_id,)
+        self._layout = layout
         self._frame = layout.frame
         self._box = layout.project.box(box_id)
         self._measures = drawer_measures(layout.project, session.workings, layout.project.size_of(self._box))
@@ -49,6 +51,7 @@ class BoxDrag:
         drawer = layout.drawer(box_id)
         self._from: Place | None = (drawer.bay, drawer.row) if drawer else None
         self._known: dict[Place, tuple[Conflict, ...]] = {}
+        self._teams: dict[Place, Team] = {}
         self.place: Place | None = None
         self.is_over_tray = False
         self.ghost: Ghost | None = None
@@ -68,18 +71,64 @@ class BoxDrag:
             self._float(pointer_mm)
             return
         row = frame.row_for_lower_edge(pointer_mm.y() - self._grip.y())
-        self.place = (bay, row)
+        self.hold_at(self._shared((bay, row), pointer_mm))
+
+    def hold_at(self, place: Place) -> None:
+        """The box is held at that bay and row."""
+        frame = self._frame
+        if frame is None or place[0] >= len(frame.bays):
+            return
+        self.place = bay, row = place
         conflicts = self._conflicts(self.place)
-        place = place_caption(bay, row)
-        shown = self.message = f"Fits at {place}."
+        place_words = place_caption(bay, row)
+        team = self._team(self.place) if not conflicts else ()
+        shown = self.message = f"Fits at {place_words}{self._company(team)}."
         if conflicts:
             shown = " ".join(conflict.message for conflict in conflicts)
             reasons = " ".join(f"{conflict.message} {conflict.mend}".strip() for conflict in conflicts)
-            self.message = f"Cannot stand at {place}: {reasons}"
+            self.message = f"Cannot stand at {place_words}: {reasons}"
         elif self.place == self._from:
-            shown = self.message = f"{place.capitalize()}: where it stands now."
-        areas = drawer_areas(frame, self._measures, bay, row)
+            shown = self.message = f"{place_words.capitalize()}: where it stands now."
+        areas = drawer_areas(frame, self._measures, bay, row, span=self._span(team))
         self.ghost = Ghost(areas, not conflicts, self._box.label, shown)
+
+    def _shared(self, place: Place, pointer_mm: QPointF) -> Place:
+        """That place, or where it is no legal one the drawer under the pointer, if the box may go into it, too."""
+        if not self._conflicts(place):
+            return place
+        for drawer in self._layout.drawers:
+            if drawer.bay == place[0] and drawer.box.id != self.box_id:
+                there = (drawer.bay, drawer.row)
+                under = drawer.areas.box.bottom <= pointer_mm.y() <= drawer.areas.box.top
+                if under and there != self._from and not self._conflicts(there):
+                    return there
+        return place
+
+    def _team(self, place: Place) -> Team:
+        """The boxes that would be in the drawer there, this one included."""
+        if place not in self._teams:
+            after = PlaceBox(self.box_id, *place).apply(self._session.project)
+            self._teams[place] = after.arrangement.drawers[place]
+        return self._teams[place]
+
+    def _company(self, team: Team) -> str:
+        """Beside or behind whom it would stand; empty where it has a drawer of its own."""
+        if len(team) < 2:
+            return ""
+        index = next(number for number, placement in enumerate(team) if placement.box_id == self.box_id)
+        other = self._layout.project.box(team[index - 1 if index else 1].box_id).label
+        where = "behind" if team[index].behind else "before" if any(p.behind for p in team) else "beside"
+        return f", {where} “{other}”"
+
+    def _span(self, team: Team) -> Span | None:
+        if len(team) < 2 and not any(placement.turned for placement in team):
+            return None
+        project = self._layout.project
+        measures = [
+            drawer_measures(project, self._session.workings, project.size_of(project.box(p.box_id))) for p in team
+        ]
+        index = next(number for number, placement in enumerate(team) if placement.box_id == self.box_id)
+        return spans_of(team, measures)[index]
 
     def move_over_tray(self) -> None:
         """The pointer is over the tray of boxes without a drawer."""
