@@ -55,7 +55,7 @@ class ShapeSearch:
         if self._limits.upright_rows is not None:
             return replace(found, rows_bound=found.frame.rows)
         known, bays = (found.frame, found.places), found.frame.bays
-        numbers = range(self._fewest_rows(), found.frame.rows)
+        numbers = range(self._framer.least_rows, found.frame.rows)
         frame, places, bound = fewest(numbers, lambda n: self._framer.frame(bays, n), known, self._budget)
         found = Shape(frame, places, found.bays_bound, min(bound, frame.rows))
         self._report(found)
@@ -74,12 +74,3 @@ class ShapeSearch:
         numbers = range(self._framer.fewest_bays, known[0].bays)
         best = fewest(numbers, lambda n: self._framer.frame(n, rows), known, self._budget)
         return Shape(best[0], best[1], best[2])
-
-    def _fewest_rows(self) -> int:
-        """The rows that pinned boxes and the worktop need at least."""
-        rows = self._framer.grid.least_rows
-        sizes = {box.id: box.size_id for box in self._framer.project.boxes}
-        for pinned in self._framer.pinned:
-            while self._framer.grid.highest(sizes[pinned.box_id], rows) < pinned.row:
-                rows += 1
-        return rows
