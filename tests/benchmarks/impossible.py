@@ -244,15 +244,14 @@ def _heavy(project: Project, chance: random.Random, step: int) -> Project:
 
 
 def _full(project: Project, chance: random.Random, step: int) -> Project:
-    """A run of exactly as many rows as the boxes have in sum, which often cannot be combined."""
+    """Just as many bays as hold the rows in sum, in which the boxes often cannot be combined."""
     reading = Reading(project)
-    rows = sum(reading.grid.sizes[box.size_id].rows for box in project.boxes)
-    bays = min(project.arrangement.bay_count + step % 3, len(project.boxes))
-    each = reading.grid.lowest + ceil(rows / bays)
-    wall = max(project.space.length_mm, _wall(project, bays))
+    rows = [reading.grid.sizes[box.size_id].rows for box in project.boxes]
+    each = max(rows) + 3 + step % 12
+    bays = ceil(sum(rows) / each)
     return project.replace(
-        space=project.space.replace(length_mm=wall, height_limit_mm=max(project.space.height_limit_mm, 2_500.0)),
-        limits=project.limits.replace(bay_count=bays, upright_rows=each, drawers_per_bay=None),
+        space=project.space.replace(length_mm=_wall(project, bays + 2), height_limit_mm=2_500.0),
+        limits=project.limits.replace(bay_count=bays, upright_rows=reading.grid.lowest + each, drawers_per_bay=None),
     )
 
 

@@ -84,6 +84,8 @@ def clash_faults(project: Project, clash: Clash) -> list[str]:
 def _misfits(project: Project) -> set[str]:
     """Boxes that alone have no plan with no limit at all."""
     bare = only(project, ())
+    if Questions(Budget(EFFORT)).has_plan(bare):
+        return set()
     return {
         box.id
         for box in project.boxes_to_place

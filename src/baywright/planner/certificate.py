@@ -5,7 +5,7 @@ nothing fits, that is said with the sums. The document is that of a clash: it ha
 """
 
 from baywright.model.plan import Conflict, LimitKind
-from baywright.planner.bounds import Lack, Shortage, rows_needed, shortage
+from baywright.planner.bounds import Lack, Shortage, rows_available, rows_needed, shortage
 from baywright.planner.frame import Frame
 from baywright.planner.limits import count
 from baywright.planner.question import Reading
@@ -91,8 +91,9 @@ def _combined(reading: Reading) -> Conflict:
     """Sums would do, but no combination does."""
     frame = reading.frame
     problem = frame.problem
-    rows = rows_needed(problem, tuple(range(len(problem.items))))
-    there = sum(kind.room for kind in problem.kinds)
+    items = tuple(range(len(problem.items)))
+    rows = rows_needed(problem, items)
+    there = sum(sum(rows_available(problem, kind, items)) for kind in range(len(problem.kinds)))
     heights = {kind.rows for kind in problem.kinds}
     each = f" of {min(heights)} rows" if len(heights) == 1 else ""
     message = (

@@ -15,7 +15,7 @@ from baywright.planner.certificate import certificate
 from baywright.planner.clash import Clash, Clashes
 from baywright.planner.limits import Limit
 from baywright.planner.question import Questions, Reading
-from baywright.planner.repair import repairs
+from baywright.planner.repair import repairs, together
 from baywright.planner.solving import Stop
 
 EFFORT = 8.0
@@ -77,6 +77,8 @@ def explain(project: Project, budget: Budget) -> Explanation:
         return Explanation(certificate(Reading(project)), is_settled=False)
     try:
         offered = repairs(project, clashes, questions)
+        if len(clashes) > 1 and not offered:
+            offered = together(project, clashes, questions)
     except StoppedError:
         offered, questions.open = (), questions.open + 1
     conflicts = tuple(c for clash in clashes for c in _told(clash, offered)) or certificate(Reading(project))

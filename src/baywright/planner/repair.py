@@ -6,10 +6,12 @@ does, from the lightest on where it may not. How much a step asks of the owner i
 cheapest of all changes of all kinds, as long as no question stayed open.
 
 A change that eases a limit can only help where that limit is part of every clash (a clash is impossible by itself,
-whatever becomes of other limits), so others are not tried.
+whatever becomes of other limits), so others are not tried. Where several clashes have no limit in common and no single
+change mends them all, one change for each is offered together: the least for each by itself, solved together.
 """
 
 from collections.abc import Iterator, Sequence
+from itertools import islice, product
 
 from pydantic import ValidationError
 
@@ -18,12 +20,17 @@ from baywright.model.project import Project
 from baywright.model.repair import Repair
 from baywright.planner.clash import Clash
 from baywright.planner.question import Questions, Reading
+from baywright.planner.relaxation import Relaxer
 from baywright.planner.remedies.boxes import box_changes
 from baywright.planner.remedies.ladder import Choices, Kind, Ladder, Lengths
 from baywright.planner.remedies.shape import shapes
 from baywright.planner.remedies.wish import wishes
 
 MOST_REPAIRS = 12
+MOST_OF_EACH = 3
+"""Of the changes against one of several clashes so many are tried together with those against the others."""
+MOST_SETS = 12
+MOST_TOGETHER = 3
 
 
 def repairs(project: Project, clashes: Sequence[Clash], questions: Questions) -> tuple[Repair, ...]:
@@ -31,6 +38,29 @@ def repairs(project: Project, clashes: Sequence[Clash], questions: Questions) ->
     found = [offer for kind in kinds(project, clashes) for offer in offers(project, kind, questions)]
     found.sort(key=lambda offer: (offer.weight, offer.text))
     return tuple(_best_of_alike(found)[:MOST_REPAIRS])
+
+
+def together(project: Project, clashes: Sequence[Clash], questions: Questions) -> tuple[Repair, ...]:
+    """One change for each clash, made together, at most `MOST_TOGETHER` such sets, the lightest first."""
+    relaxer = Relaxer(Reading(project))
+    each: list[tuple[Repair, ...]] = []
+    for clash in clashes:
+        others = {limit.path for other in clashes if other is not clash for limit in other.limits}
+        alone = relaxer.without(others)
+        each.append(repairs(alone, (clash,), questions)[:MOST_OF_EACH])
+    sets = [_as_one(chosen) for chosen in product(*each)]
+    sets.sort(key=lambda offer: (offer.weight, offer.text))
+    tried = islice(sets, MOST_SETS)
+    return tuple(islice((offer for offer in tried if works(project, offer, questions)), MOST_TOGETHER))
+
+
+def _as_one(chosen: Sequence[Repair]) -> Repair:
+    """Several repairs as one; a change that is in more than one of them is made once."""
+    once = {repair.changes: repair for repair in chosen}
+    first, *others = (repair.text.rstrip(".") for repair in once.values())
+    text = "; and ".join([first, *(f"{other[:1].lower()}{other[1:]}" for other in others)]) + "."
+    changes = tuple(change for repair in once.values() for change in repair.changes)
+    return Repair(text=text, changes=changes, weight=sum(repair.weight for repair in once.values()))
 
 
 def kinds(project: Project, clashes: Sequence[Clash]) -> Iterator[Kind]:
