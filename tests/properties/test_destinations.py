@@ -12,7 +12,7 @@ from baywright.planner.standing import standing_of
 from tests.properties.invented import FEATURES, projects, thrown
 
 
-@settings(max_examples=40)
+@settings(max_examples=30)
 @given(projects(FEATURES), st.randoms(use_true_random=False))
 def test_figures_of_a_place_are_those_of_the_arrangement_with_the_box_there(
     invented: Project, chance: random.Random
@@ -30,12 +30,12 @@ def test_figures_of_a_place_are_those_of_the_arrangement_with_the_box_there(
         ]
 
 
-@settings(max_examples=40)
+@settings(max_examples=30)
 @given(projects(FEATURES), st.randoms(use_true_random=False))
 def test_a_box_can_go_exactly_where_nothing_is_wrong_with_it_then(invented: Project, chance: random.Random) -> None:
     project = thrown(invented, chance)
     box = chance.choice(project.boxes)
-    for found in chance.sample(destinations(project, box.id), 12):
+    for found in chance.sample(destinations(project, box.id), 8):
         moved = PlaceBox(box.id, found.place.bay, found.place.row).apply(project)
         wrong = [conflict for conflict in report(moved).conflicts if box.id in conflict.box_ids]
         if found.conflicts:
