@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidg
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
 from baywright.gui.checks.panel import CheckPanel
+from baywright.gui.destination.panel import DestinationPanel
 from baywright.gui.dimensions.entries import ENTRIES
 from baywright.gui.dimensions.form import DimensionForm
 from baywright.gui.dimensions.panel import WorkingsPanel
@@ -60,6 +61,7 @@ class Panels(QWidget):
         self.problems = WhyNotPanel(self)
         self.options = OptionPanel(session, self)
         self.replan = ReplanPanel(session, actions, self.elevation.review, self)
+        self.destination = DestinationPanel(session, self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
@@ -101,8 +103,13 @@ class Panels(QWidget):
         self.lists.addTab(self.hardware_view, "Hardware")
         self.lists.addTab(self.options, "Options")
         self.lists.addTab(self.replan, "Re-plan")
+        self.lists.addTab(self.destination, "Where to")
+        self.lists.setTabToolTip(
+            6, "Every place where the selected box could go, and why not elsewhere (W in the picture)"
+        )
         self.lists.addTab(self.checks, "Checks")
-        self.lists.setTabToolTip(6, "Sag, runner loads, tipping, lifting, access, tolerances: what was computed")
+        checks = self.lists.indexOf(self.checks)
+        self.lists.setTabToolTip(checks, "Sag, runner loads, tipping, lifting, access, tolerances: what was computed")
         self.lists.setTabToolTip(5, "What re-planning would move, to accept or reject; the work from what is built")
         self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
 
@@ -127,6 +134,7 @@ class Panels(QWidget):
         self.whole.setSizes([440, 560])
         Room(self.right, self.lists, self.options, self.options.wanted_height)
         Room(self.right, self.lists, self.replan, self.replan.wanted_height)
+        Room(self.right, self.lists, self.destination, self.destination.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)
@@ -146,6 +154,8 @@ class Panels(QWidget):
         self.elevation.box_selected.connect(self._on_boxes_selected)
         self.drawers.box_selected.connect(self._on_boxes_selected)
         self.replan.boxes_selected.connect(self._on_boxes_selected)
+        self.elevation.places_wanted.connect(self.show_destinations)
+        self.destination.preview_wanted.connect(self.elevation.preview)
         self.checks.boxes_selected.connect(self._on_problem_chosen)
         self.checks.counted.connect(self._on_checks_counted)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
@@ -165,6 +175,7 @@ class Panels(QWidget):
             self.drawers.select_boxes(chosen)
         if sender is not self.replan:
             self.replan.select_boxes(chosen)
+        self.destination.select_boxes(chosen)
         self.boxes_selected.emit(chosen)
 
     def _on_checks_counted(self, count: int) -> None:
@@ -178,6 +189,7 @@ class Panels(QWidget):
         self.boxes.select_ids(ids)
         self.elevation.select_boxes(ids)
         self.drawers.select_boxes(ids)
+        self.destination.select_boxes(ids)
         self.boxes_selected.emit(ids)
 
     # ---- keeping up
@@ -190,6 +202,7 @@ class Panels(QWidget):
         self.wall.update_from_document(replaced=replaced)
         self.workings.update_from_document(replaced=replaced)
         self.start.update_from_document()
+        self.destination.update_from_document()
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
         self._update_lists()
         if self._unit_shown != self._session.project.unit:
@@ -255,6 +268,12 @@ class Panels(QWidget):
         self.lists.setCurrentWidget(self.options)
         self.options.look_for_options()
         self.options.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_destinations(self) -> None:
+        """Bring the places of the selected box to the front."""
+        self._actions.show_lists.setChecked(True)
+        self.lists.setCurrentWidget(self.destination)
+        self.destination.view.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_replan(self) -> None:
         """Bring the re-plan on offer to the front."""

@@ -109,7 +109,7 @@ def test_actions_are_offered_only_where_they_can_be_done(view: ElevationView) ->
 def test_the_menu_holds_everything(view: ElevationView) -> None:
     names = [action.text().replace("&", "") for action in view.actions_for_menu() if not action.isSeparator()]
     assert names == [
-        *("Move to…", "Move up", "Move down", "Move left", "Move right"),
+        *("Move to…", "Where could it go?", "Move up", "Move down", "Move left", "Move right"),
         *(
             "Lock or unlock",
             "Lock in drawer",

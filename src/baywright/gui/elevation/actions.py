@@ -20,6 +20,7 @@ class Doings:
 
     move: Callable[[Direction], None]
     choose_place: Callable[[], None]
+    show_places: Callable[[], None]
     lock: Callable[[Lock], None]
     toggle_lock: Callable[[], None]
     take_out: Callable[[], None]
@@ -35,6 +36,12 @@ class ElevationActions:
         self._owner = owner
         move = doings.move
         self.move_to = self._action("&Move to…", ("M", "Return", "Enter"), doings.choose_place, "Choose bay and row")
+        self.show_places = self._action(
+            "&Where could it go?",
+            ("W",),
+            doings.show_places,
+            "Every place for the box, best first",
+        )
         self.moves = (
             self._action("Move &up", ("Alt+Up",), lambda: move(Direction.UP), "To the next free place higher"),
             self._action("Move &down", ("Alt+Down",), lambda: move(Direction.DOWN), "To the next free place lower"),
@@ -76,6 +83,7 @@ class ElevationActions:
         """What can be done to the selected boxes, with separators."""
         return [
             self.move_to,
+            self.show_places,
             *self.moves,
             self._separator(),
             self.toggle,
@@ -99,7 +107,7 @@ class ElevationActions:
 
     def enable_for(self, selected: int, locks: frozenset[Lock], *, has_run: bool) -> None:
         """Enable what can be done with so many selected boxes; `locks` are those of the placed ones among them."""
-        for action in (self.move_to, *self.moves):
+        for action in (self.move_to, self.show_places, *self.moves):
             action.setEnabled(selected == 1 and has_run)
         self.lock_drawer.setEnabled(bool(locks - {Lock.DRAWER}))
         self.lock_bay.setEnabled(bool(locks - {Lock.BAY}))

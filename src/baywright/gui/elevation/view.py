@@ -21,10 +21,11 @@ from baywright.gui.elevation.carrying import Carrier
 from baywright.gui.elevation.chooser import PlaceChooser
 from baywright.gui.elevation.colours import elevation_colours
 from baywright.gui.elevation.dimension import dimensions_of
+from baywright.gui.elevation.drag import BoxDrag
 from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.footing import FootLine, hint_for, selection_words
 from baywright.gui.elevation.layout import Layout, lay_out
-from baywright.gui.elevation.places import Direction, next_place
+from baywright.gui.elevation.places import Direction, Place, next_place
 from baywright.gui.elevation.review import Review
 from baywright.gui.elevation.tray import Tray
 from baywright.model.arrangement import Lock
@@ -33,6 +34,8 @@ from baywright.model.arrangement import Lock
 class ElevationView(QWidget):
     """The front elevation of a session's document, in which boxes are moved, locked and taken out."""
 
+    places_wanted = Signal()
+    """The person wants to see where the selected box could go."""
     built_wanted = Signal(object)
     """The person says that these bays (a tuple of numbers from 0) stand as built."""
     box_selected = Signal(object)
@@ -95,6 +98,18 @@ class ElevationView(QWidget):
     def sizeHint(self) -> QSize:
         """A size at which a run of five bays reads well."""
         return QSize(900, 600)
+
+    def preview(self, box_id: str, place: Place | None) -> None:
+        """Show a box as it would stand at a place, with what speaks against it; None shows it no longer."""
+        if self.carrier.is_holding or self.review.is_on or box_id not in self._shown.project.boxes_by_id:
+            place = None
+        if place is None:
+            if not self.carrier.is_holding:
+                self.canvas.show_ghost(None)
+            return
+        drag = BoxDrag(self.session, self._shown, box_id, (box_id,))
+        drag.hold_at(place)
+        self.canvas.show_ghost(drag.ghost)
 
     # Redrawing
 
@@ -260,6 +275,7 @@ class ElevationView(QWidget):
         return Doings(
             move=self._move,
             choose_place=self._choose_place,
+            show_places=self.places_wanted.emit,
             lock=self._lock,
             toggle_lock=self._toggle_lock,
             take_out=self._take_out,
