@@ -21,7 +21,7 @@ SOURCE = "common practice"
 
 def access_findings(project: Project, workings: Workings) -> list[Finding]:
     """Reach, walkway, lids, and zones at the ends of the run."""
-    parts = (_reach, _walkway, _lids, _ends)
+    parts = (_reach, _walkway, _lids, _depth, _ends)
     return [finding for part in parts for finding in part(project, workings)]
 
 
@@ -119,6 +119,23 @@ def _lids(project: Project, workings: Workings) -> list[Finding]:
         source=SOURCE, box_ids=tuple(blocked),
         mends=(Mend(text="Set the boxes to the front of their drawers, or let the top stand out less.",
                     changes=(FieldChange(path="construction.top.overhang_front_mm", value=0.0),)),) if blocked else (),
+    )]  # fmt: skip
+
+
+def _depth(project: Project, workings: Workings) -> list[Finding]:
+    """What stands out at a box, a handle or a plug, needs room beside the box's own depth."""
+    if workings.value("runner_length") <= 0 or not project.arrangement.placements:
+        return []
+    spare = workings.value("depth_spare")
+    shown = format_length(spare, project.unit)
+    return [Finding(
+        kind=CheckKind.ACCESS, severity=Severity.KEPT if spare >= 0 else Severity.BROKEN,
+        subject="Depth of the drawers",
+        message=f"Front to back the deepest box leaves {shown} beside its air; handles, plugs and cables that stand "
+        "out more than that do not go in.",
+        value=spare, unit="mm", formula="drawer inside depth − deepest box − air front to back", source=SOURCE,
+        given=(Given(name="inside depth", value=format_length(workings.value("drawer_inside_depth"), project.unit)),),
+        mends=() if spare >= 0 else (Mend(text="Take longer runners, or boxes that are less deep."),),
     )]  # fmt: skip
 
 

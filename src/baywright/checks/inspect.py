@@ -2,6 +2,7 @@
 
 from baywright.checks.access import access_findings
 from baywright.checks.fit import tolerance_findings
+from baywright.checks.fixing import fixing_findings
 from baywright.checks.handling import lifting_findings
 from baywright.checks.runner import runner_findings
 from baywright.checks.sag import sag_findings
@@ -17,8 +18,14 @@ def inspect(project: Project, workings: Workings | None = None) -> tuple[Finding
         return ()
     w = workings if workings is not None else derive(project)
     checks = (
-        sag_findings, runner_findings, tipping_findings, lifting_findings, access_findings, tolerance_findings,
-    )  # fmt: skip
+        sag_findings,
+        runner_findings,
+        tipping_findings,
+        fixing_findings,
+        lifting_findings,
+        access_findings,
+        tolerance_findings,
+    )
     found = [finding for check in checks for finding in check(project, w)]
     order = list(Severity)
     return tuple(sorted(found, key=lambda finding: order.index(finding.severity)))

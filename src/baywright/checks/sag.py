@@ -2,7 +2,8 @@
 
 Laws: each board is a beam between its supports: shelves on their pins, the top and the base over the uprights, a drawer
 bottom in its grooves. Only bending and, where the shear modulus is known, shear count; a board that runs through over
-several uprights is taken as simply supported between two, the safe side. What stays for years creeps.
+several equal bays is taken over two of them, loaded in one; over unequal ones as simply supported, the safe side. What
+stays for years creeps.
 """
 
 from collections.abc import Iterator
@@ -46,6 +47,8 @@ class Board:
     thickness_mm: float
     uniform_kg: float
     point_kg: float = 0.0
+    runs_through: bool = False
+    """Whether it runs on over a neighbouring bay of the same width."""
 
 
 def sag_findings(project: Project, workings: Workings) -> list[Finding]:
@@ -71,9 +74,10 @@ def _boards(project: Project, workings: Workings) -> Iterator[Board]:
         return
     span, where = max(clear)
     depth = workings.value("top_depth")
+    runs_through = sum(abs(width - span) < 1.0 for width, _ in clear) > 1 and len(layout.stretches) == 1
     yield Board(
         f"Top over {where}", "T1", "construction.boards.top_mm", span, depth, boards.top_mm,
-        safety.top_load_kg_m2 * span * depth / 1e6,
+        safety.top_load_kg_m2 * span * depth / 1e6, runs_through=runs_through,
     )  # fmt: skip
     standing = project.construction.standing
     if standing.kind is Stand.FEET and layout.shelf is not None:
@@ -141,6 +145,7 @@ def _judge(project: Project, board: Board, material: Stiffness | None) -> Findin
         given=(
             Given(name="span L", value=length), Given(name="load W", value=f"{board.uniform_kg:.1f} kg spread"),
             *((Given(name="point load", value=f"{board.point_kg:g} kg"),) if board.point_kg else ()),
+            Given(name="supports", value="runs through over two bays" if board.runs_through else "simple"),
             Given(name="section", value=f"{board.depth_mm:g} × {board.thickness_mm:g} mm"),
             Given(name="E", value=f"{material.elastic_n_mm2:,.0f} N/mm²: {material.source}"),
             Given(name="k_def", value=f"{factor:g}"),
@@ -153,9 +158,10 @@ def _sag_mm(
     project: Project, board: Board, thickness_mm: float, material: Stiffness, factor: float
 ) -> float:  # fmt: skip
     section = Section(board.depth_mm, thickness_mm)
+    spread = Case.UNIFORM_TWO_SPANS if board.runs_through else Case.UNIFORM_SIMPLE
     at_once = sum(
         deflection_mm(case, weight_n(kg), board.span_mm, section, material.elastic_n_mm2, material.shear_n_mm2)
-        for case, kg in ((Case.UNIFORM_SIMPLE, board.uniform_kg), (Case.POINT_SIMPLE, board.point_kg))
+        for case, kg in ((spread, board.uniform_kg), (Case.POINT_SIMPLE, board.point_kg))
     )
     return final_deflection_mm(at_once, factor * project.safety.lasting_share)
 

@@ -129,7 +129,6 @@ def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
     if not scales.drawers:
         return []
     found = [_open(project, scales, filled=filled) for filled in (True, False)]
-    found.append(_anchor(project, workings, scales))
     placed = project.arrangement.placements_by_box
     unweighed = [box.label for box in project.boxes if box.loaded_mass_kg is None and box.id in placed]
     if unweighed:
@@ -179,26 +178,4 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
         ),
         source=SOURCE, drawer=worst.place,
         mends=(*mends, Mend(text=ADVICE)),
-    )  # fmt: skip
-
-
-def _anchor(project: Project, workings: Workings, scales: Scales) -> Finding:
-    height = workings.value("unit_height") - workings.value("top_thickness") - FIXING_UNDER_TOP_MM
-    all_open_nm = scales.net_kgm(len(scales.drawers), filled=True) * GRAVITY_M_S2
-    pull = max(0.0, -all_open_nm) / (height / 1000.0)
-    fixed = project.space.existing_wall
-    message = (
-        f"With all drawers open the fixing to the wall, {height:.0f} mm over the floor, must hold {pull:.0f} N"
-        f" ({pull / GRAVITY_M_S2:.0f} kg) in all; spread it over several fixings and take many times as much."
-        if pull > 0
-        else "With all drawers open the run stands by itself; fix it all the same, people lean and pull."
-    )
-    return Finding(
-        kind=CheckKind.FIXING, severity=Severity.NEAR if fixed or pull == 0 else Severity.BROKEN,
-        subject="Fixing to the wall", message=message, value=pull, unit="N",
-        formula="moment that tips ÷ height of the fixing",
-        given=(Given(name="height of the fixing", value=f"{height:.0f} mm"),
-               Given(name="moment, all open", value=f"{all_open_nm:.0f} N·m")),
-        source=f"{SOURCE}; which fixing holds depends on the wall: data sheet, local code, a licensed tradesperson",
-        mends=(Mend(text=ADVICE),),
     )  # fmt: skip
