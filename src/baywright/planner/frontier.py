@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from baywright.planner.budget import Budget
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.problem import Place
-from baywright.planner.search import fewest, holds
+from baywright.planner.search import fewest, settle
 
 MOST_SHAPES = 16
 """Shapes told of one way to build; a run of hundreds of bays has more than anybody looks at."""
@@ -35,15 +35,14 @@ def corners(framer: Framer, bays: range, rows: range, budget: Callable[[], Budge
     first, most_bays, most_rows = bays.start, bays[-1], rows[-1]
     for _ in range(MOST_SHAPES):
         effort = budget()
-        largest = framer.frame(most_bays, most_rows)
-        answer = holds(largest.problem, effort)
+        largest, answer = settle(framer.frame(most_bays, most_rows), effort)
         if not answer.holds:
             return
         corner = _corner(
             framer, range(first, most_bays), range(rows.start, most_rows), (largest, answer.places), effort
         )
         yield corner
-        first, most_rows = corner.frame.bays + 1, corner.frame.rows - 1
+        first, most_rows = max(first, corner.frame.bays) + 1, corner.frame.rows - 1
         if first > most_bays or most_rows < rows.start:
             return
 

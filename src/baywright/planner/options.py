@@ -87,7 +87,7 @@ class _Search:
         self._progress = progress
         self._purchases = purchases
         self._found: list[Option] = []
-        self._frames: dict[Shaping, Frame] = {}
+        self._frames: dict[RunShape, Frame] = {}
         self._plans: dict[tuple[Problem, tuple[tuple[int, ...], ...]], Arrangement] = {}
 
     def look(self) -> None:
@@ -143,14 +143,14 @@ class _Search:
             return
         framer = Framer(free, grid)
         fewest = max(framer.fewest_bays, len(free.limits.bays), candidate.fewest_bays)
-        lowest = range(_least_rows(framer), rows + 1)
+        lowest = range(framer.least_rows, rows + 1)
         for corner in corners(framer, range(fewest, bays + 1), lowest, lambda: Budget(EFFORT_A_SHAPE, self._stop)):
             yield corner, framer
 
     def _made(self, variant: Variant, corner: Corner, framer: Framer) -> Option:
         """The option of a shape that was found."""
         frame = corner.frame
-        shape = Shaping(variant, frame.bays, frame.rows)
+        shape = RunShape(variant, frame.bays, frame.rows)
         self._frames[shape] = frame
         return self._measured(shape, framer.arrangement(frame, corner.places), is_lowest=corner.is_lowest)
 
@@ -168,7 +168,7 @@ class _Search:
         Shapes that differ in overhang or uprights alone mostly pose the very same problem, which is planned once.
         """
         variant = Variant(option.uprights, option.overhang_front_mm, option.overhang_side_mm)
-        shape = Shaping(variant, option.bays, option.rows)
+        shape = RunShape(variant, option.bays, option.rows)
         frame = self._frames[shape]
         task = frame.problem, frame.indices
         if task not in self._plans:
@@ -176,7 +176,7 @@ class _Search:
             self._plans[task] = planned.arrangement or option.arrangement
         return self._measured(shape, self._plans[task], is_lowest=option.is_lowest)
 
-    def _measured(self, shape: "Shaping", arrangement: Arrangement, *, is_lowest: bool) -> Option:
+    def _measured(self, shape: "RunShape", arrangement: Arrangement, *, is_lowest: bool) -> Option:
         """The option of a shape with an arrangement, which is measured before it is told."""
         changes = shape.changes()
         standing = changed(self._project, changes).replace(arrangement=arrangement)
@@ -207,7 +207,7 @@ class _Search:
 
 
 @dataclass(frozen=True)
-class Shaping:
+class RunShape:
     """One shape of the run: a way to build it, so many bays, so many rows."""
 
     variant: Variant
@@ -229,10 +229,10 @@ class Shaping:
         )
 
 
-def present_shape(project: Project) -> Shaping:
+def present_shape(project: Project) -> RunShape:
     """The shape that the run stands in."""
     now = project.arrangement
-    return Shaping(present_variant(project), now.bay_count, now.upright_rows)
+    return RunShape(present_variant(project), now.bay_count, now.upright_rows)
 
 
 def freed(project: Project) -> Project:
@@ -244,13 +244,3 @@ def handling_of(project: Project) -> float:
     """The handling cost of a document as it stands."""
     values = figures(project, project.arrangement)
     return next(goal.value for goal in values if goal.goal is Goal.HANDLING)
-
-
-def _least_rows(framer: Framer) -> int:
-    """The rows that boxes locked in their drawers and the wished height of the worktop need at least."""
-    rows, grid = 1, framer.grid
-    sizes = {box.id: box.size_id for box in framer.project.boxes}
-    for placement in framer.pinned:
-        while grid.highest(sizes[placement.box_id], rows) < placement.row:
-            rows += 1
-    return rows

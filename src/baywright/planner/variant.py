@@ -5,8 +5,8 @@ Candidates are made by what they bring, never on a grid:
 
 - uprights: shared and own;
 - front overhang: the present one, and for every longer standard runner the largest overhang that lets it in;
-- side overhang: the present one, none, and for every further bay the largest overhang that lets it on the wall, for
-  runs of so many bays only.
+- side overhang: the present one, none, and where all bays are alike for every further bay the largest overhang that
+  lets it on the wall, for runs of so many bays only.
 
 Overhangs larger than the present one are not tried: they bring nothing that this program weighs. Where bays stand
 already, the run is built on as it was begun.
@@ -98,7 +98,8 @@ def _sides(project: Project, workings: Workings) -> dict[float, int]:
     upright = 0.0 if workings.value("own_uprights") else workings.value("upright_thickness")
     found = {present: 1, 0.0: 1}
     there = max(0, round(workings.value("bays_that_fit")))
-    for bays in range(there + 1, there + 1 + MOST_FURTHER_BAYS):
+    further = 0 if workings.value("laid_out") else MOST_FURTHER_BAYS
+    for bays in range(there + 1, there + 1 + further):
         overhang = float(floor((project.space.length_mm - bays * pitch - upright) / 2 + TOLERANCE))
         if not 0 < overhang < present:
             break
