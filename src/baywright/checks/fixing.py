@@ -90,8 +90,8 @@ def _runner_screws(project: Project) -> list[Finding]:
             severity=Severity.UNCHECKED,
             subject="Screws of the runners in the drawer sides",
             message=f"Not checked: {length:g} mm of thread in a {side:g} mm side are less than six diameters "
-            f"({least:g} mm), so there is no reference value for pulling them out; they mostly carry across, not out. The "
-            "runner maker's data sheet decides.",
+            f"({least:g} mm), so there is no reference value for pulling them out; they mostly carry across, not out. "
+            "The runner maker's data sheet decides.",
             value=float(length),
             limit=least,
             unit="mm",
