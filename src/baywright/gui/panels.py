@@ -134,6 +134,7 @@ class Panels(QWidget):
         self.whole.setSizes([440, 560])
         Room(self.right, self.lists, self.options, self.options.wanted_height)
         Room(self.right, self.lists, self.replan, self.replan.wanted_height)
+        Room(self.right, self.lists, self.checks, self.checks.wanted_height)
         Room(self.right, self.lists, self.destination, self.destination.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)

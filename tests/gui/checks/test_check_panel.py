@@ -5,7 +5,7 @@ from PySide6.QtTest import QAbstractItemModelTester
 from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
-from baywright.gui.checks.detail import CHOOSE_ONE
+from baywright.gui.checks.detail import CAUTION, CHOOSE_ONE
 from baywright.gui.checks.panel import CheckPanel
 from baywright.model.finding import CheckKind, Severity
 from tests.gui.desk import Desk
@@ -73,4 +73,4 @@ def test_before_there_is_a_plan_it_says_so(desk: Desk) -> None:
     panel = desk.panels.checks
     panel.show_findings()
     assert panel.table.total == 0
-    assert panel.detail.words == CHOOSE_ONE
+    assert panel.detail.words.splitlines() == [CHOOSE_ONE, CAUTION]

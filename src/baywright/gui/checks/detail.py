@@ -9,6 +9,10 @@ from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QSizePol
 from baywright.gui.checks.line import KINDS, SIGNS
 from baywright.model.finding import Finding, Mend
 
+CAUTION = (
+    "Computed from stated assumptions, which are no permission: data sheets, local codes and licensed practice come "
+    "first. Fix the run before the first loaded drawer is opened."
+)
 CHOOSE_ONE = "Choose a finding at the left to see how it was computed and what would mend it."
 
 
@@ -52,6 +56,7 @@ class FindingDetail(QScrollArea):
                 self._add_mend(mend, column, inner)
             for words in _working(finding):
                 column.addWidget(_label(words, inner))
+        column.addWidget(_label(CAUTION, inner))
         column.addStretch(1)
         self.setWidget(inner)
 

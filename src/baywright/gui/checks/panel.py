@@ -6,7 +6,7 @@ change, so that typing never waits for it; a mend is one edit. Choosing a findin
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QLabel, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from baywright.app.commands import EditRefused
 from baywright.app.edits.repair import ApplyRepair
@@ -21,10 +21,6 @@ from baywright.model.project import Project
 from baywright.model.repair import Repair
 
 NOTHING_YET = "Nothing to check yet: plan the bays first (F5)."
-CAUTION = (
-    "Computed from stated assumptions, which are no permission: data sheets, local codes and licensed practice come "
-    "first. Fix the run before the first loaded drawer is opened."
-)
 
 
 PAUSE_MS = 400
@@ -49,27 +45,30 @@ class CheckPanel(QWidget):
         self.view = TableView(self.table, "Checks", NOTHING_YET, self)
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.detail = FindingDetail(self)
-        self.caution = QLabel(CAUTION, self)
-        self.caution.setWordWrap(True)
         both = QSplitter(Qt.Orientation.Horizontal, self)
         both.setChildrenCollapsible(False)
         both.addWidget(self.view)
         both.addWidget(self.detail)
         both.setStretchFactor(0, 3)
         both.setStretchFactor(1, 2)
+        both.setSizes([420, 320])
+        self.detail.setMinimumWidth(180)
         row = QHBoxLayout()
         row.addWidget(both)
         column = QVBoxLayout(self)
         column.setContentsMargins(6, 6, 6, 6)
         column.setSpacing(4)
         column.addLayout(row, 1)
-        column.addWidget(self.caution)
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE_MS)
         self._pause.timeout.connect(self.show_findings)
         self.view.ids_selected.connect(self._on_chosen)
         self.detail.mend_wanted.connect(self._mend)
+
+    def wanted_height(self) -> int:
+        """The height at which several findings, and one in full, can be read."""
+        return self.fontMetrics().lineSpacing() * 14
 
     def showEvent(self, event: QShowEvent) -> None:
         """Who opens the panel wants to see how things stand now."""
