@@ -6,6 +6,7 @@ import time
 from baywright.model.project import Project
 from baywright.planner import plan
 from baywright.planner.frame import Framer
+from tests.benchmarks import refusals
 from tests.benchmarks.reference import solve_plainly
 from tests.benchmarks.workshops import workshop
 
@@ -46,5 +47,7 @@ def _reference(project: Project, is_planned: bool, seconds: float) -> str:
     return f"{status.lower()} in {taken:.1f} s, {taken / seconds:.0f} times as long"
 
 
-if __name__ == "__main__":
+if __name__ == "__main__" and sys.argv[1:2] == ["infeasible"]:
+    refusals.main(*map(int, sys.argv[2:]))
+elif __name__ == "__main__":
     main(*([tuple(map(int, sys.argv[1:]))] if sys.argv[1:] else []))

@@ -18,10 +18,12 @@ from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
 from baywright.planner.bay import Face, faces, zone_depth
 from baywright.planner.bounds import shortage
+from baywright.planner.built import built_rows
 from baywright.planner.fitting import Fitting, Room, Stand, is_orderly, most_together
 from baywright.planner.greedy import greedy
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.handling import masses, weight
+from baywright.planner.obstacle import most_bays, most_rows
 from baywright.planner.problem import Item, Kind, Place, Problem, is_kept
 from baywright.planner.shaping import Home, Shaping
 from baywright.planner.widths import WidthChoice, Widths, as_built
@@ -52,9 +54,9 @@ class Frame:
 class Framer:
     """Makes frames of one project; reads the document once."""
 
-    def __init__(self, project: Project, grid: Grid | None = None) -> None:
+    def __init__(self, project: Project, grid: Grid | None = None, workings: Workings | None = None) -> None:
         self.project = project
-        self.workings: Workings = derive(project)
+        self.workings: Workings = workings if workings is not None else derive(project)
         self.grid = grid if grid is not None else read_grid(project, self.workings)
         self.fitting = Fitting(project, self.workings)
         self.choice = WidthChoice(project, self.workings)
@@ -87,7 +89,9 @@ class Framer:
 
     @cached_property
     def least_rows(self) -> int:
-        """The rows that locked boxes and the wished height of the worktop need at least."""
+        """The rows of the run at least: as built, else what locked boxes and the worktop's wished height ask for."""
+        if (built := built_rows(self.project)) is not None:
+            return built
         rows = self.grid.least_rows
         for pinned in self.pinned:
             if self.project.limits.wish(pinned.bay).rows is None:
@@ -104,6 +108,20 @@ class Framer:
         if key not in self._frames:
             self._frames[key] = self._chosen(bays, rows)
         return self._frames[key]
+
+    def present_frame(self) -> Frame | None:
+        """The frame of the run as the document has it; None where there is none, or one of other numbers or widths
+        than the limits allow.
+        """
+        project, now = self.project, self.project.arrangement
+        bays, rows = now.bay_count, now.upright_rows
+        allowed = range(max(1, self.fewest_bays), most_bays(project, self.grid) + 1)
+        if bays not in allowed or project.limits.bay_count not in (None, bays):
+            return None
+        if not self.least_rows <= rows <= most_rows(project, self.grid):
+            return None
+        widths = (*now.box_widths_mm, *self.choice.usual(bays)[len(now.box_widths_mm) :])[:bays]
+        return self.frame_of(widths, rows) if self.choice.allows(widths, rows) else None
 
     def _chosen(self, bays: int, rows: int) -> Frame:
         choices = self.choice.choices(bays, rows, self.fewest_bays)

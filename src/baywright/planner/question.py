@@ -42,7 +42,7 @@ class Reading:
     @cached_property
     def frame(self) -> Frame:
         """The largest run; to be asked for only where there are no findings."""
-        return Framer(self.project, self.grid).frame(self.bays, self.rows)
+        return Framer(self.project, self.grid, self.workings).frame(self.bays, self.rows)
 
 
 @dataclass

@@ -103,7 +103,7 @@ def _least(project: Project, ladder: Ladder, questions: Questions) -> Iterator[R
             high = middle
         else:
             low = middle + 1
-    yield ladder.step(low)
+    yield ladder.told(ladder.step(low))
 
 
 def _common(clashes: Sequence[Clash]) -> frozenset[str]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterator
 
-from baywright.model.arrangement import Lock, Placement
+from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.project import Project
 from baywright.model.repair import Repair
@@ -41,9 +41,10 @@ def _line_offsets(reading: Reading, lengths: Lengths) -> Iterator[Repair]:
     runners = project.construction.runners
     now = runners.line_offset_mm
     seen = {_signature(reading.grid, reading.rows)}
+    alike = _with_bays_alike(project)
     for value in lengths.around(now, WIDEST_OFFSET_MM):
         moved = project.construction.replace(runners=runners.replace(line_offset_mm=value))
-        signature = _signature(read_grid(project.replace(construction=moved)), reading.rows)
+        signature = _signature(read_grid(alike.replace(construction=moved)), reading.rows)
         if signature in seen:
             continue
         seen.add(signature)
@@ -51,6 +52,13 @@ def _line_offsets(reading: Reading, lengths: Lengths) -> Iterator[Repair]:
             f"Put the runner line {lengths.shown(value)} over the drawer's lower edge instead of {lengths.shown(now)}."
         )
         yield single(text, "construction.runners.line_offset_mm", value, Weight.LINE_OFFSET_MM.of(value - now))
+
+
+def _with_bays_alike(project: Project) -> Project:
+    """The document with all bays alike, whose workings are quick; the rows of a box over the base are the same."""
+    limits = project.limits.replace(bays=(), other_box_widths_mm=())
+    space = project.space.replace(zones=(), ceiling=())
+    return project.replace(limits=limits, space=space, arrangement=Arrangement(), built=None)
 
 
 def _signature(grid: Grid, rows: int) -> tuple[int, ...]:

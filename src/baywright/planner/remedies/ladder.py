@@ -18,12 +18,13 @@ from baywright.planner.remedies.weight import Weight
 
 @dataclass(frozen=True)
 class Ladder:
-    """`steps` changes of one kind; `step(1)` is the smallest."""
+    """`steps` changes of one kind; `step(1)` is the smallest. `told` puts a step into words where that takes long."""
 
     kind: str
     limit: str | None
     steps: int
     step: Callable[[int], Repair]
+    told: Callable[[Repair], Repair] = lambda repair: repair
 
 
 @dataclass(frozen=True)
@@ -95,6 +96,11 @@ class Lengths:
     ) -> Ladder:  # fmt: skip
         def step(k: int) -> Repair:
             value = float(number(k) * self._step)
-            return single(text(value), path, value, weight.of(value - now_mm))
+            return single("", path, value, weight.of(value - now_mm))
 
-        return Ladder(kind, limit, steps, step)
+        def told(repair: Repair) -> Repair:
+            value = repair.changes[0].value
+            assert isinstance(value, float)
+            return repair.replace(text=text(value))
+
+        return Ladder(kind, limit, steps, step, told)
