@@ -18,7 +18,7 @@ from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
 from baywright.planner.problem import Place, is_kept
-from baywright.planner.search import holds
+from baywright.planner.search import settle
 from baywright.planner.shape import Shape, ShapeSearch
 from baywright.planner.solving import Stop
 from baywright.planner.standing import standing_of
@@ -83,8 +83,7 @@ class _Run:
     def result(self, bays: int, rows: int) -> PlanResult:
         """The answer for a run of at most that many bays and rows."""
         try:
-            frame = self._framer.frame(bays, rows)
-            answer = holds(frame.problem, self._budget)
+            frame, answer = settle(self._framer.frame(bays, rows), self._budget)
             if answer.holds is False:
                 return _impossible(self._project, self._budget)
             if answer.holds is None and self._present is None:
@@ -102,14 +101,9 @@ class _Run:
     @cached_property
     def _present(self) -> Shape | None:
         """The shape that stands now with its places, where it is legal and holds everything."""
-        arrangement, limits = self._project.arrangement, self._project.limits
-        bays, rows = arrangement.bay_count, arrangement.upright_rows
-        is_right = limits.bay_count in (None, bays) and limits.upright_rows in (None, rows)
-        has_bays = self._framer.fewest_bays <= bays <= most_bays(self._project, self._grid)
-        has_rows = self._framer.least_rows <= rows <= most_rows(self._project, self._grid)
-        if not is_right or not has_bays or not has_rows or lock_conflicts(self._project, self._grid, bays, rows):
+        frame = self._framer.present_frame()
+        if frame is None or lock_conflicts(self._project, self._grid, frame.bays, frame.rows):
             return None
-        frame = self._framer.frame(bays, rows)
         places = self._present_places(frame)
         return None if places is None else Shape(frame, places, self._framer.fewest_bays)
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from baywright.planner.budget import Budget
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.problem import Place
-from baywright.planner.search import fewest, holds
+from baywright.planner.search import fewest, settle
 
 
 @dataclass(frozen=True)
@@ -67,8 +67,7 @@ class ShapeSearch:
         enough = max(len(used), self._framer.fewest_bays)
         known = (found.frame, found.places)
         if enough < found.frame.bays:
-            smaller = self._framer.frame(enough, rows)
-            answer = holds(smaller.problem, self._budget)
+            smaller, answer = settle(self._framer.frame(enough, rows), self._budget)
             if answer.holds:
                 known = (smaller, answer.places)
         numbers = range(self._framer.fewest_bays, known[0].bays)

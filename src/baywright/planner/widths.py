@@ -124,6 +124,15 @@ class WidthChoice:
     def _length(self, widths: Widths, rows: int) -> float:
         return self._workings.lay_out(widths, rows).bays_end_mm
 
+    def allows(self, widths: Widths, rows: int) -> bool:
+        """Whether bays may have those widths, and the wall holds them."""
+        fixed = (*self.fixed, *(None,) * (len(widths) - len(self.fixed)))
+        may = all(
+            width in self.widths if wanted is None else width == wanted
+            for width, wanted in zip(widths, fixed, strict=False)
+        )
+        return may and self.fits(widths, rows)
+
     def written(self, widths: Widths) -> Widths:
         """The widths as an arrangement holds them: none where all bays are made as the limits say."""
         wish = self._project.limits.wish
