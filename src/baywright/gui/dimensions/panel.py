@@ -1,7 +1,7 @@
 """The tab “Workings”: the tree of dimensions, and under it the whole working of the line that is looked at."""
 
 from PySide6.QtCore import QAbstractItemModel, QModelIndex, QPersistentModelIndex, Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QComboBox,
@@ -112,6 +112,7 @@ class WorkingsPanel(QWidget):
         self.details = QLabel(self)
         self.details.setTextFormat(Qt.TextFormat.PlainText)
         self._known_groups: set[str] = set()
+        self._is_late = False
         self._set_up_view(session)
         hint = QLabel("Open a line to see what it is worked out from. Entered values can be changed where they stand.")
         hint.setWordWrap(True)
@@ -152,9 +153,16 @@ class WorkingsPanel(QWidget):
         self.tree.refused.connect(self._on_tree_refused)
 
     def update_from_document(self, *, replaced: bool = False) -> None:
-        """Show the present document; what is unfolded and looked at stays so."""
+        """Show the present document; what is unfolded and looked at stays so.
+
+        While nobody sees the panel it waits until somebody does: reading every working at each edit takes its time.
+        """
         if replaced:
             self.messages.clear()
+        elif not self.isVisible():
+            self._is_late = True
+            return
+        self._is_late = False
         self.tree.update_from_document()
         self._show_groups()
         self._show_details()
@@ -169,8 +177,16 @@ class WorkingsPanel(QWidget):
                 self._known_groups.add(group)
                 self.view.setExpanded(index, group != "Inputs" and not group.startswith(OF_A_SIZE))
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with the document."""
+        super().showEvent(event)
+        if self._is_late:
+            self.update_from_document()
+
     def show_entry(self, key: str) -> None:
         """Go to a dimension and open it."""
+        if self._is_late:
+            self.tree.update_from_document()
         index = self.tree.index_of(key)
         if index.isValid():
             self.view.setExpanded(index.parent(), True)
