@@ -28,13 +28,17 @@ class Budget:
         """Whether a model has a solution, asked with a share of what is left."""
         return self._count(fit(model, self.left * share, self.stop))
 
-    def minimise(self, model: cp_model.CpModel, share: float) -> Outcome:
+    def minimise(self, model: cp_model.CpModel, share: float, *, is_probed: bool = False) -> Outcome:
         """The least of a model, sought with a share of what is left."""
-        return self._count(minimise(model, self.left * share, self.stop))
+        return self._count(minimise(model, self.left * share, self.stop, is_probed=is_probed))
+
+    def spend(self, effort: float) -> None:
+        """Count effort that was spent without the solver."""
+        self.left = max(0.0, self.left - effort)
+        self.spent += effort
 
     def _count(self, outcome: Outcome) -> Outcome:
-        self.left = max(0.0, self.left - outcome.effort)
-        self.spent += outcome.effort
+        self.spend(outcome.effort)
         if outcome.value is None:
             self.check()
         return outcome

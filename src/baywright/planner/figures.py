@@ -7,7 +7,7 @@ weighed at once.
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import TypeVar
 
 from baywright.model.arrangement import Arrangement
@@ -137,27 +137,40 @@ class Tally:
 
     def free_piece(self) -> int:
         """The longest stretch of free usable rows in one bay."""
-        return max(map(self._free_in, range(len(self._usable))), default=0)
+        return max(map(self.free_in, range(len(self._usable))), default=0)
 
-    def _free_in(self, bay: int) -> int:
+    def free_in(self, bay: int) -> int:
+        """The longest stretch of free usable rows in that bay."""
         if bay in self._longest:
             return self._longest[bay]
         taken = ((row, row + self._scale.rows_of(box_id)) for box_id, row in self._stacks[bay].items())
         self._longest[bay] = longest_free(self._usable[bay], taken)
         return self._longest[bay]
 
+    def together(self, group: str, bay: int) -> int:
+        """How many boxes of a group stand in a bay."""
+        return self._group_bays[group][bay]
+
+    def figure(self, goal: Goal) -> int:
+        """One goal's figure as a whole number; handling in its own small unit."""
+        match goal:
+            case Goal.HANDLING:
+                return self._cost
+            case Goal.GROUPS:
+                return self._split
+            case Goal.MOVES:
+                return self._moves
+            case Goal.RESCREWS:
+                return self._rescrews()
+            case Goal.FREE_PIECE:
+                return self.free_piece()
+            case Goal.ROWS:
+                return self._rows
+        return len(self._usable)
+
     def whole_numbers(self) -> dict[Goal, int]:
         """Every goal's figure as a whole number; handling in its own small unit."""
-        found: dict[Goal, Callable[[], int]] = {
-            Goal.BAYS: lambda: len(self._usable),
-            Goal.ROWS: lambda: self._rows,
-            Goal.MOVES: lambda: self._moves,
-            Goal.RESCREWS: self._rescrews,
-            Goal.HANDLING: lambda: self._cost,
-            Goal.GROUPS: lambda: self._split,
-            Goal.FREE_PIECE: self.free_piece,
-        }
-        return {goal: found[goal]() for goal in self._scale.goals}
+        return {goal: self.figure(goal) for goal in self._scale.goals}
 
     def goal_values(self) -> tuple[GoalValue, ...]:
         """Every goal's figure, with a bound that needs no thought."""

@@ -61,7 +61,9 @@ class Pricing:
         fixed = 0
         for shape in sorted(self._rows):
             fixed += self._price(shape, costs, steps)
-        flow.model.minimize(cp_model.LinearExpr.weighted_sum(costs, steps) + fixed)
+        self.cost: cp_model.LinearExprT = cp_model.LinearExpr.weighted_sum(costs, steps) + fixed
+        """The cost of all items together, never over the true one."""
+        flow.model.minimize(self.cost)
 
     def _spread(self) -> None:
         """How many items of each shape start at each row: the flow's counts, dealt out among shapes of a family."""

@@ -64,9 +64,16 @@ def fit(model: cp_model.CpModel, effort: float, stop: Stop | None = None) -> Out
     return replace(second, effort=first.effort + second.effort)
 
 
-def minimise(model: cp_model.CpModel, effort: float, stop: Stop | None = None) -> Outcome:
-    """The least that a model can have, within `effort` deterministic units."""
+def minimise(model: cp_model.CpModel, effort: float, stop: Stop | None = None, *, is_probed: bool = False) -> Outcome:
+    """The least that a model can have, within `effort` deterministic units.
+
+    With `is_probed` the solver first tries what each choice brings and looks for cuts, which pays where few choices
+    are left free.
+    """
     solver = _reading_all(effort)
+    if is_probed:
+        solver.parameters.cut_level = 1
+        solver.parameters.cp_model_probing_level = 2
     return _outcome(solver, _run(solver, model, stop))
 
 

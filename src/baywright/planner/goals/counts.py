@@ -47,6 +47,10 @@ class Counts:
         self.has_owned = Goal.RESCREWS in goals
         self.is_sorted = Goal.GROUPS in goals and any(box.group for box in task.boxes)
         self._limit_drawers()
+        if self.is_sorted:
+            self.in_bay  # noqa: B018 - every box has its bay, whatever the goals ask
+        elif self.has_levels:
+            self.at_level  # noqa: B018
 
     def _limit_drawers(self) -> None:
         """A single bay is one path, so that its drawers are simply counted."""

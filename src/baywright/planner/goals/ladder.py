@@ -11,16 +11,28 @@ from dataclasses import dataclass, field
 from baywright.model.goals import MORE_IS_BETTER, Goal
 from baywright.planner.budget import Budget
 from baywright.planner.cheapest import improved
+from baywright.planner.figures import AGAINST_STANDING
 from baywright.planner.flow import size
 from baywright.planner.frame import Framer
+from baywright.planner.goals.alike import ALIKE, AlikeBays
 from baywright.planner.goals.bound import easy_bounds
+from baywright.planner.goals.exchange import Exchange
 from baywright.planner.goals.model import GoalModel
 from baywright.planner.goals.task import Figures, Held, Spots, Task, rank
 from baywright.planner.solving import Verdict
 
-MOST_ARCS = 120_000
+MOST_ARCS = 40_000
 """A model with every bay told apart that is larger than this is not given to the solver."""
+MOST_LOOSE_ARCS = 2_000
+"""The same where no number of moves is held: nothing is settled by what stands, and only small runs are proved."""
 LEAST_EFFORT = 0.02
+SHARE = 0.5
+"""Share of the effort left that the solver may take for one goal."""
+TRIES_A_BOX = 400
+TRIES_A_UNIT = 20_000
+"""So many exchanges are tried for one unit of effort."""
+EXCHANGE_SHARE = 0.4
+"""Share of the effort left that may go into exchanging."""
 
 
 @dataclass
@@ -66,10 +78,26 @@ class Ladder:
         return figure >= bound if goal in MORE_IS_BETTER else figure <= bound
 
     def _settle(self, best: Reached, held: list[Held], goal: Goal) -> None:
+        before = {h.goal for h in held}
+        if goal in ALIKE and not before & AGAINST_STANDING:
+            self._settle_alike(best, held, goal)
+        if not self.is_settled(best, goal) and Goal.MOVES not in before and goal not in AGAINST_STANDING:
+            self._exchange(best, held, goal)
+        if not self.is_settled(best, goal):
+            self._solve(best, held, goal)
+
+    def _settle_alike(self, best: Reached, held: list[Held], goal: Goal) -> None:
+        """Easiest handling or the longest free piece where nothing before tells bays apart, or a bound for it."""
         if goal is Goal.HANDLING and not held:
             self._handle(best)
-            return
-        self._solve(best, held, goal)
+        elif size(self._task.frame.problem) <= MOST_ARCS and self._budget.left >= LEAST_EFFORT:
+            alike = AlikeBays(self._task, held)
+            seek = alike.easiest if goal is Goal.HANDLING else alike.longest_piece
+            answer = seek(best.figures[goal], self._budget)
+            if answer.bound is not None:
+                self._raise(best, goal, answer.bound)
+            if answer.spots is not None:
+                self._take(best, answer.spots)
 
     def _handle(self, best: Reached) -> None:
         """Easiest handling where nothing before it tells bays apart."""
@@ -78,15 +106,25 @@ class Ladder:
         self._raise(best, Goal.HANDLING, easiest.bound + frame.pinned_cost)
         self._take(best, task.spots(easiest.places))
 
+    def _exchange(self, best: Reached, held: list[Held], goal: Goal) -> None:
+        """A better plan by exchanging drawers."""
+        tries = min(TRIES_A_BOX * len(best.spots), int(self._budget.left * EXCHANGE_SHARE * TRIES_A_UNIT))
+        spots = Exchange(self._task, held, goal, best.spots).improve(tries, best.bounds[goal], self._budget.check)
+        self._budget.spend(tries / TRIES_A_UNIT)
+        self._take(best, spots)
+
     def _solve(self, best: Reached, held: list[Held], goal: Goal) -> None:
         """Any goal, with every bay told apart."""
-        if size(self._task.problem) > MOST_ARCS or self._budget.left < LEAST_EFFORT:
+        before = {h.goal for h in held}
+        is_loose = Goal.MOVES not in before and goal is not Goal.MOVES
+        if self._task.arcs > (MOST_LOOSE_ARCS if is_loose else MOST_ARCS) or self._budget.left < LEAST_EFFORT:
             return
+        self._budget.check()
         model = GoalModel(self._task, held, goal)
-        top = max(map(len, self._task.usable), default=0)
+        top = self._task.longest
         value = top - best.figures[goal] if goal in MORE_IS_BETTER else best.figures[goal]
         model.ask_under(value)
-        outcome = self._budget.minimise(model.model, 0.5)
+        outcome = self._budget.minimise(model.model, SHARE, is_probed=Goal.MOVES in before and goal is Goal.HANDLING)
         least = value if outcome.verdict is Verdict.NONE else min(value, outcome.bound)
         self._raise(best, goal, top - least if goal in MORE_IS_BETTER else least)
         if outcome.value is not None:

@@ -9,6 +9,7 @@ from collections import defaultdict
 from ortools.sat.python import cp_model
 
 from baywright.model.inventory import BoxStatus
+from baywright.planner.goals import piece
 from baywright.planner.goals.counts import MOST_IN_A_DRAWER, Counts, Linear, total
 from baywright.planner.goals.sorts import Sort
 from baywright.planner.standing import Spot
@@ -94,49 +95,15 @@ def _drawers(counts: Counts, there: dict[Spot, list[Linear]]) -> Linear:
     return total(drawers)
 
 
-def _covering(counts: Counts) -> dict[Spot, list[cp_model.IntVar]]:
-    """The drawers that take each usable row of each bay; rows taken by what is locked are left out."""
-    found: dict[Spot, list[cp_model.IntVar]] = {}
-    for bay in counts.bays:
-        blocked = counts.task.problem.kinds[bay].blocked
-        for row in counts.task.usable[bay]:
-            if not any(first <= row < last for first, last in blocked):
-                found[bay, row] = []
-    for arc, variable in counts.flow.arcs.items():
-        span = counts.flow.families.fillings[arc.family].spans[arc.kind]
-        for row in range(arc.row, arc.row + (span.rows if span else 0)):
-            if (arc.kind, row) in found:
-                found[arc.kind, row].append(variable)
-    return found
+def _covered(counts: Counts) -> piece.Covering:
+    return piece.covering(counts.flow, {bay: piece.open_rows(counts.task, bay) for bay in counts.bays})
 
 
 def keep_free(counts: Counts, length: int) -> None:
     """Ask for a stretch of so many usable rows that stays free in one bay."""
-    if length <= 0:
-        return
-    covering = _covering(counts)
-    reaching: dict[Spot, list[cp_model.IntVar]] = defaultdict(list)
-    starts: list[cp_model.IntVar] = []
-    for bay, first in covering:
-        stretch = [(bay, row) for row in range(first, first + length)]
-        if all(spot in covering for spot in stretch):
-            starts.append(start := counts.model.new_bool_var(""))
-            for spot in stretch:
-                reaching[spot].append(start)
-    counts.model.add(total(starts) == 1)
-    for spot, variables in reaching.items():
-        counts.model.add(total(variables) + total(covering[spot]) <= 1)
+    piece.keep_free(counts.model, _covered(counts), length)
 
 
 def shortfall(counts: Counts) -> Linear:
     """By how many rows the free piece falls short of the highest bay's usable rows."""
-    covering = _covering(counts)
-    free: dict[Spot, cp_model.IntVar] = {}
-    begins: list[cp_model.IntVar] = []
-    for (bay, row), drawers in covering.items():
-        free[bay, row] = counts.model.new_bool_var("")
-        begins.append(begin := counts.model.new_bool_var(""))
-        counts.model.add(free[bay, row] + total(drawers) <= 1)
-        counts.model.add(free[bay, row] <= begin + free.get((bay, row - 1), 0))
-    counts.model.add(total(begins) <= 1)
-    return max(map(len, counts.task.usable), default=0) - total(free.values())
+    return counts.task.longest - piece.free_rows(counts.model, _covered(counts))

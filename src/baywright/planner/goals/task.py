@@ -12,6 +12,7 @@ from baywright.model.arrangement import Arrangement
 from baywright.model.goals import FIRST_GOALS, MORE_IS_BETTER, Goal
 from baywright.model.inventory import Box, BoxStatus
 from baywright.planner.figures import Scale, Tally
+from baywright.planner.flow import size
 from baywright.planner.frame import Frame
 from baywright.planner.problem import Place, Problem, is_kept
 from baywright.planner.standing import Spot
@@ -68,6 +69,11 @@ class Task:
         )
 
     @cached_property
+    def arcs(self) -> int:
+        """How large the flow is with every bay told apart."""
+        return size(replace(self.problem, kinds=tuple(replace(kind, drawers=None) for kind in self.problem.kinds)))
+
+    @cached_property
     def boxes(self) -> tuple[Box, ...]:
         """The box of each item."""
         return tuple(self.scale.boxes[item.name] for item in self.frame.problem.items)
@@ -103,6 +109,11 @@ class Task:
             else range(grid.lowest, grid.lowest + grid.usable_rows(kind.rows))
             for kind in self.problem.kinds
         )
+
+    @property
+    def longest(self) -> int:
+        """The usable rows of the highest bay: no free piece is longer."""
+        return max(map(len, self.usable), default=0)
 
     def spots(self, places: Iterable[Place]) -> Spots:
         """The spot of each item for places of the frame's problem, one for every item."""
