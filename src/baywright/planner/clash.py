@@ -1,17 +1,18 @@
 """As few limits as together make a plan impossible.
 
-A clash is found by leaving out limits, many at once where that goes, for as long as it stays impossible: what cannot
-be left out any more is the clash. It is irreducible: without any one of its limits, and without all limits that are
-not of it, everything has a place; that is asked once more for each before it is told. Where several things are wrong
-that have no limit in common, each is a clash of its own, found when those before it are left out. Laws: every answer
-rests on solves; one that stays open keeps its limit in the clash, which is then not told as irreducible.
+Limits that leave no plan each by itself come first. Any other clash is found by leaving out limits, many at once where
+that goes, for as long as it stays impossible: what cannot be left out any more is the clash. It is irreducible: without
+any one of its limits, and without all limits that are not of it, everything has a place; that is asked once more for
+each before it is told. Where several things are wrong that have no limit in common, each is a clash of its own, found
+when those before it are left out. Laws: every answer rests on solves; one that stays open keeps its limit in the
+clash, which is then not told as irreducible.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from baywright.model.project import Project
-from baywright.planner.limits import Limit, limits_of, status_limits
+from baywright.planner.limits import LOCKS, Limit, limits_of, status_limits
 from baywright.planner.question import Questions, Reading
 from baywright.planner.relaxation import Relaxer
 
@@ -43,8 +44,8 @@ class Clashes:
         is a plan, or none is shown to be impossible.
         """
         self._limits += self._misfits()
-        found: list[Clash] = []
-        gone: frozenset[str] = frozenset()
+        found = self._alone()
+        gone = frozenset(limit.path for clash in found for limit in clash.limits)
         while len(found) < MOST_CLASHES and self._is_impossible(gone):
             clash = self._clash(gone)
             found.append(clash)
@@ -63,14 +64,26 @@ class Clashes:
             box_ids |= dict.fromkeys(finding.box_ids)
         return status_limits(self._reading.project, tuple(box_ids))
 
+    def _alone(self) -> list[Clash]:
+        """The limits, but for locks, each of which alone leaves no plan, such as a width too small for a box."""
+        every = frozenset(limit.path for limit in self._limits)
+        if not self._is_impossible(frozenset()) or self._questions.has_plan(self._relaxer.without(every)) is not True:
+            return []
+        found = []
+        for limit in self._limits:
+            core = every - {limit.path}
+            if not limit.path.startswith(LOCKS) and self._is_impossible(core):
+                found.append(Clash((limit,), self._relaxer.without(core), is_irreducible=True))
+        return found[:MOST_CLASHES]
+
     def _is_impossible(self, left_out: frozenset[str]) -> bool:
         return self._questions.has_plan(self._relaxer.without(left_out)) is False
 
     def _clash(self, gone: frozenset[str]) -> Clash:
         rest = [limit for limit in self._limits if limit.path not in gone]
         left_out = gone
-        locks = [limit for limit in rest if limit.path.startswith("arrangement.")]
-        others = [limit for limit in rest if not limit.path.startswith("arrangement.")]
+        locks = [limit for limit in rest if limit.path.startswith(LOCKS)]
+        others = [limit for limit in rest if not limit.path.startswith(LOCKS)]
         for group in (locks, *([limit] for limit in others)):
             left_out = self._leave_out(group, left_out)
         kept = tuple(limit for limit in rest if limit.path not in left_out)

@@ -7,13 +7,14 @@ stop at any time and gets what is known by then.
 
 from dataclasses import dataclass
 
+from baywright.model.length import format_length
 from baywright.model.plan import Conflict, LimitKind, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.model.repair import Repair
 from baywright.planner.budget import Budget, StoppedError
 from baywright.planner.certificate import certificate
 from baywright.planner.clash import Clash, Clashes
-from baywright.planner.limits import Limit
+from baywright.planner.limits import Limit, limits_of
 from baywright.planner.question import Questions, Reading
 from baywright.planner.repair import repairs, together
 from baywright.planner.solving import Stop
@@ -81,18 +82,21 @@ def explain(project: Project, budget: Budget) -> Explanation:
             offered = together(project, clashes, questions)
     except StoppedError:
         offered, questions.open = (), questions.open + 1
-    conflicts = tuple(c for clash in clashes for c in _told(clash, offered)) or certificate(Reading(project))
+    conflicts = tuple(c for clash in clashes for c in _told(project, clash, offered)) or certificate(Reading(project))
     return Explanation(conflicts, offered, clashes, questions.open == 0)
 
 
-def _told(clash: Clash, offered: tuple[Repair, ...]) -> tuple[Conflict, ...]:
+def _told(project: Project, clash: Clash, offered: tuple[Repair, ...]) -> tuple[Conflict, ...]:
     """The reason of one clash with its limits named; advice where the reason brings none of its own."""
     reading = Reading(clash.core)
+    words = {limit.path: limit.words for limit in limits_of(reading)}
+    names = tuple(words.get(limit.path, limit.words) for limit in clash.limits)
+    then = _other_width(Reading(project), reading)
     fields = tuple(limit.path for limit in clash.limits)
     return tuple(
         reason.replace(
             kind=_kind(reason, clash.limits),
-            message=_message(reason, clash.limits, bool(reading.findings)),
+            message=_message(reason, names, bool(reading.findings)) + then,
             mend=reason.mend or _advice(offered),
             box_ids=_boxes(reason, clash.limits),
             fields=fields,
@@ -101,14 +105,21 @@ def _told(clash: Clash, offered: tuple[Repair, ...]) -> tuple[Conflict, ...]:
     )
 
 
-def _message(reason: Conflict, limits: tuple[Limit, ...], is_finding: bool) -> str:
+def _message(reason: Conflict, names: tuple[str, ...], is_finding: bool) -> str:
     """The reason, then the limits that it rests on; a finding about one limit names it already."""
-    if not limits or (is_finding and len(limits) == 1):
+    if not names or (is_finding and len(names) == 1):
         return reason.message
-    names = [limit.words for limit in limits]
     if len(names) == 1:
         return f"{reason.message} The limit is {names[0]}."
     return f"{reason.message} These limits clash only together: {'; '.join(names[:-1])}; and {names[-1]}."
+
+
+def _other_width(reading: Reading, core: Reading) -> str:
+    """What is to be said where the numbers are about bays of another width, for a box that would else not go in."""
+    width = core.workings.value("bay_box_width")
+    if width == reading.workings.value("bay_box_width"):
+        return ""
+    return f" The bays are then made for boxes {format_length(width, core.project.unit)} wide."
 
 
 def _kind(reason: Conflict, limits: tuple[Limit, ...]) -> LimitKind:

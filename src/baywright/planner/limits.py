@@ -29,6 +29,8 @@ SPARE = "limits.spare_rows"
 SHELF = "limits.shelf_bay_clear_width_mm"
 RUNNER = "construction.runners.length_mm"
 BUILT = "built"
+LOCKS = "arrangement."
+"""What the paths of all locks begin with."""
 
 
 def lock_path(box_id: str) -> str:

@@ -60,14 +60,15 @@ def _as_one(chosen: Sequence[Repair]) -> Repair:
     first, *others = (repair.text.rstrip(".") for repair in once.values())
     text = "; and ".join([first, *(f"{other[:1].lower()}{other[1:]}" for other in others)]) + "."
     changes = tuple(change for repair in once.values() for change in repair.changes)
-    return Repair(text=text, changes=changes, weight=sum(repair.weight for repair in once.values()))
+    return Repair(text=text, changes=changes, weight=round(sum(repair.weight for repair in once.values()), 6))
 
 
 def kinds(project: Project, clashes: Sequence[Clash]) -> Iterator[Kind]:
     """The kinds of changes that can help against all of these clashes."""
     common = _common(clashes)
     reading, lengths = Reading(project), Lengths(project)
-    every = (*box_changes(reading, lengths, common), *shapes(reading, lengths), *wishes(reading, lengths))
+    named = frozenset(limit.path for clash in clashes for limit in clash.limits)
+    every = (*box_changes(reading, lengths, common, named), *shapes(reading, lengths), *wishes(reading, lengths))
     yield from (kind for kind in every if kind.limit is None or kind.limit in common)
 
 

@@ -249,3 +249,27 @@ def test_a_box_that_is_only_wished_for_is_given_up_before_one_that_is_owned() ->
     project = project.replace(boxes=(*project.boxes[:3], wished, *project.boxes[4:]))
     repair = _offer(project, FieldChange(path="boxes[low-4].status", value="elsewhere"))
     assert repair.text == "Keep no room for “Low 4”."
+
+
+def test_a_box_too_heavy_for_any_runner_can_be_kept_elsewhere_and_no_rating_is_invented() -> None:
+    project = shop(low=4)
+    heavy = project.boxes[1].replace(loaded_mass_kg=90.0)
+    project = project.replace(boxes=(project.boxes[0], heavy, *project.boxes[2:]))
+    _offer(project, FieldChange(path="boxes[low-2].status", value="elsewhere"))
+    answer = why_not(project)
+    assert answer is not None
+    assert "maker" in answer.conflicts[0].mend
+    assert not any("load" in change.path for repair in answer.repairs for change in repair.changes)
+
+
+def test_where_no_single_change_does_one_for_each_clash_is_offered_together() -> None:
+    project = shop(low=8, drawers_per_bay=2, bay_count=3)
+    heavy = [box.replace(loaded_mass_kg=90.0) if box.id in ("low-1", "low-2") else box for box in project.boxes]
+    project = project.replace(boxes=tuple(heavy), limits=project.limits.replace(drawers_per_bay=1))
+    answer = why_not(project)
+    assert answer is not None
+    assert len(answer.conflicts) >= 2
+    for repair in answer.repairs:
+        assert len(repair.changes) >= 2
+        assert why_not(changed(project, repair.changes)) is None
+    assert answer.repairs

@@ -7,6 +7,7 @@ from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.project import Project
 from baywright.model.repair import Repair
 from baywright.planner import limits as paths
+from baywright.planner.fitting import most_together
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.question import Reading
 from baywright.planner.remedies.ladder import Kind, Lengths, choices, single
@@ -20,8 +21,10 @@ MOST_SHARING = 3
 _USE = {Use.DAILY: 2.0, Use.WEEKLY: 1.0, Use.SELDOM: 0.0}
 
 
-def box_changes(reading: Reading, lengths: Lengths, clash: Collection[str]) -> Iterator[Kind]:
-    """All changes about boxes; of locks only those that are part of the clash."""
+def box_changes(reading: Reading, lengths: Lengths, common: Collection[str], named: Collection[str]) -> Iterator[Kind]:
+    """All changes about boxes. `common` are the paths of limits that are part of every clash (of locks only such are
+    undone), `named` of those that are part of any.
+    """
     project = reading.project
     now = project.construction.drawers.clearance_mm
     yield lengths.downwards(
@@ -31,8 +34,8 @@ def box_changes(reading: Reading, lengths: Lengths, clash: Collection[str]) -> I
     yield choices("line offset", None, list(_line_offsets(reading, lengths)))
     yield choices("turning", None, list(_turned(project)))
     yield choices("sharing", None, list(_shared(project)))
-    yield choices("lock", None, list(_unlocked(project, clash)), MOST_UNLOCKED)
-    yield choices("elsewhere", None, list(_elsewhere(project, reading.grid)))
+    yield choices("lock", None, list(_unlocked(project, common)), MOST_UNLOCKED)
+    yield choices("elsewhere", None, list(_elsewhere(project, reading.grid, named)))
 
 
 def _line_offsets(reading: Reading, lengths: Lengths) -> Iterator[Repair]:
@@ -100,13 +103,18 @@ def _unlocked(project: Project, clash: Collection[str]) -> Iterator[Repair]:
         yield single(f"Unlock “{box.label}”.", path, Lock.NONE.value, Weight.BAY_UNLOCKED_KG.of(mass))
 
 
-def _elsewhere(project: Project, grid: Grid) -> Iterator[Repair]:
-    """One box kept elsewhere: of all that are alike for planning, the one that is missed least."""
+def _elsewhere(project: Project, grid: Grid, named: Collection[str]) -> Iterator[Repair]:
+    """One box kept elsewhere: of all that are alike for planning, the one that is missed least. Where drawers may be
+    shared, boxes of other mass are not alike; a box that is itself part of a clash is like no other.
+    """
+    shares = any(most_together(size) > 1 for size in project.box_sizes)
     alike: dict[tuple[object, ...], tuple[float, Box]] = {}
     for box in project.boxes_to_place:
         placement = project.arrangement.placement_of(box.id)
         weight = _missed(box, grid.sizes[box.size_id].rows)
         key = (box.size_id, *_lock_key(placement))
+        if shares or paths.status_path(box.id) in named:
+            key = (*key, box.id)
         if key not in alike or weight < alike[key][0]:
             alike[key] = (weight, box)
     for weight, box in alike.values():
