@@ -5,6 +5,7 @@ from typing import Literal
 
 from baywright.app.session import Session
 from baywright.model.base import Frozen
+from baywright.model.difference import Difference
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, PlanResult
 from baywright.model.project import Project
@@ -33,6 +34,8 @@ class CompleteResult(Frozen):
     dimensions: tuple[Dimension, ...]
     manufacture: Manufacture | None
     """Parts, hardware and drawer schedule; None while nothing is arranged."""
+    difference: Difference | None = None
+    """The work from the bays that stand as built to the arrangement; None where nothing is as built."""
 
 
 def complete_result(session: Session) -> CompleteResult:
@@ -54,6 +57,7 @@ def complete_result(session: Session) -> CompleteResult:
         report=session.report,
         dimensions=dimensions,
         manufacture=session.manufacture,
+        difference=session.difference,
     )
 
 
