@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
@@ -34,6 +34,9 @@ from baywright.gui.whynot.strip import ProblemStrip
 from baywright.model.making import HardwareItem, Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
+
+LISTS_LATE_MS = 150
+"""How long after the last edit the lists of what to make are brought up to date while nobody sees them."""
 
 
 class Panels(QWidget):
@@ -68,6 +71,10 @@ class Panels(QWidget):
         self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
         self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
         self.checks = CheckPanel(session, self)
+        self._lists_late = QTimer(self)
+        self._lists_late.setSingleShot(True)
+        self._lists_late.setInterval(LISTS_LATE_MS)
+        self._lists_late.timeout.connect(self._update_lists)
         self._make_entries()
         self._make_picture()
         self._lay_out()
@@ -162,7 +169,7 @@ class Panels(QWidget):
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.problems.field_wanted.connect(self._on_field_wanted)
-        self.lists.currentChanged.connect(lambda _tab: self._show_strip())
+        self.lists.currentChanged.connect(lambda _tab: self._on_list_chosen())
         self.strip.all_wanted.connect(lambda: self.show_problem_list())
 
     def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
@@ -205,7 +212,7 @@ class Panels(QWidget):
         self.start.update_from_document()
         self.destination.update_from_document()
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
-        self._update_lists()
+        self._update_lists_in_time()
         if self._unit_shown != self._session.project.unit:
             self._unit_shown = self._session.project.unit
             self._fit_lengths()
@@ -226,6 +233,25 @@ class Panels(QWidget):
             self._options_wanted or bool(self._session.project.arrangement.bay_count) or self.problems.list.has_problems
         )
         self.lists.setVisible(self._lists_wanted and something)
+        self._show_strip()
+
+    def _update_lists_in_time(self) -> None:
+        """At once where somebody sees them or they come and go as a whole; else when the edits have paused."""
+        seen = self.lists.isVisible() and self.lists.currentWidget() in (
+            self.checks,
+            self.parts_view,
+            self.hardware_view,
+        )
+        self._lists_late.stop()
+        if seen or not self.parts.total or not self._session.project.arrangement.bay_count:
+            self._update_lists()
+        else:
+            self._lists_late.start()
+
+    def _on_list_chosen(self) -> None:
+        if self._lists_late.isActive():
+            self._lists_late.stop()
+            self._update_lists()
         self._show_strip()
 
     def _update_lists(self) -> None:
