@@ -36,7 +36,7 @@ from baywright.workings import derive
 
 EFFORT_A_SHAPE = 2.0
 """Effort, in the solver's deterministic units, for finding one shape."""
-EFFORT_A_PLAN = 1.0
+EFFORT_A_PLAN = 0.3
 """Effort for the plan of one option."""
 MOST_PLANNED_BOXES = 300
 """With more boxes than this the options keep the first plan found: planning each would take too long."""
