@@ -47,13 +47,18 @@ def main(arguments: list[str]) -> int:
 def plan(application: QApplication, window: MainWindow) -> None:
     """Plan the document as the button does, wait for the answer, and close the message about it."""
     window.actions_.plan.trigger()
+    wait(application, lambda: window.session.is_planning, "The demo was not planned in time.")
+    window.tell("")
+
+
+def wait(application: QApplication, is_busy: Callable[[], bool], too_late: str) -> None:
+    """Let the window work until something ends; raises TimeoutError where it takes too long."""
     give_up = time.monotonic() + MOST_SECONDS
-    while window.session.is_planning:
+    while is_busy():
         if time.monotonic() > give_up:
-            raise TimeoutError("The demo was not planned in time.")
+            raise TimeoutError(too_late)
         application.processEvents()
         time.sleep(0.005)
-    window.tell("")
 
 
 def settle(application: QApplication) -> None:
@@ -84,6 +89,17 @@ def dimensions(application: QApplication, window: MainWindow) -> QPixmap:
     """The dimensions, one of them opened down to what it comes from."""
     window.panels.workings.show_entry("bay_clear_width")
     return panel(application, window, window.panels.workings)
+
+
+def options(application: QApplication, window: MainWindow) -> QPixmap:
+    """The shapes that the run could have, under its picture."""
+    show(application, window, Theme.LIGHT, WIDE)
+    before = window.panels.lists.currentWidget()
+    window.actions_.options.trigger()
+    wait(application, lambda: window.session.options.is_looking, "The options were not found in time.")
+    picture = grab(application, window)
+    window.panels.lists.setCurrentWidget(before)
+    return picture
 
 
 def panel(application: QApplication, window: MainWindow, widget: QWidget) -> QPixmap:
@@ -120,6 +136,7 @@ PICTURES = {
     "window-small": whole(Theme.LIGHT, SMALL),
     "inventory": inventory,
     "dimensions": dimensions,
+    "options": options,
 }
 
 
