@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from baywright.app.commands import Command
-from baywright.app.edits.arrangement import ApplyPlan
+from baywright.app.edits.arrangement import REPLAN, ApplyPlan
 from baywright.app.edits.proposal import AcceptMoves
 from baywright.app.notices import Notice, ProposalEnded, ProposalMade
 from baywright.app.proposal import Proposal
@@ -23,8 +23,8 @@ class Host(Protocol):
     project: Project
     """The present document."""
 
-    def take_in(self, result: PlanResult) -> None:
-        """Takes the planner's answer in as one edit."""
+    def take_in(self, result: PlanResult, title: str) -> None:
+        """Takes the planner's answer in as one edit of that title."""
         ...
 
     def take_over(self, command: Command) -> None:
@@ -70,7 +70,7 @@ class Review:
             return ()
         offered = {move.box_id for move in proposal.moves}
         if box_ids is None or offered <= set(box_ids):
-            self._accept(lambda: self._host.take_in(proposal.result))
+            self._accept(lambda: self._host.take_in(proposal.result, REPLAN))
             self.end(accepted=True)
             return tuple(move.box_id for move in proposal.moves)
         command = AcceptMoves(proposal.after.arrangement, box_ids)
@@ -102,5 +102,6 @@ class Review:
         if proposal.before.arrangement == present.arrangement and is_same_task(proposal.before, present):
             after = ApplyPlan(proposal.after.arrangement).apply(present)
             self.proposal = Proposal(present, after, proposal.result)
+            self._host.tell(ProposalMade(self.proposal))
         else:
             self.end()

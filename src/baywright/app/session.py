@@ -10,7 +10,7 @@ from pathlib import Path
 from baywright.app import files
 from baywright.app.commands import Command, made
 from baywright.app.derived import Derived
-from baywright.app.edits.arrangement import ApplyPlan
+from baywright.app.edits.arrangement import PLAN, REPLAN, ApplyPlan
 from baywright.app.edits.shape import ChooseOption
 from baywright.app.edits.title import title_of
 from baywright.app.history import History
@@ -197,7 +197,7 @@ class Session:
         self._desk.request(
             project,
             lambda result: self._on_planning_progressed(request, result),
-            lambda result: self._on_planning_ended(request, project, result, offer=keep and self.proposes),
+            lambda result: self._on_planning_ended(request, project, result, keep=keep),
             lambda error: self._on_planning_failed(request, error),
             keep=keep,
         )
@@ -233,17 +233,17 @@ class Session:
         if request == self._request and self.is_planning:
             self.tell(PlanningProgressed(result))
 
-    def _on_planning_ended(self, request: int, project: Project, result: PlanResult, *, offer: bool) -> None:
+    def _on_planning_ended(self, request: int, project: Project, result: PlanResult, *, keep: bool) -> None:
         if request != self._request:
             return
         self.is_planning = False
         stale = project != self.project
-        if not stale and not (offer and self.review.offer(result)):
-            self.take_in(result)
+        if not stale and not (keep and self.proposes and self.review.offer(result)):
+            self.take_in(result, REPLAN if keep else PLAN)
         self.tell(PlanningEnded(result, stale))
 
-    def take_in(self, result: PlanResult) -> None:
-        """Takes the planner's answer to the present document in, as one edit where it is a plan."""
+    def take_in(self, result: PlanResult, title: str) -> None:
+        """Takes the planner's answer to the present document in, as one edit of that title where it is a plan."""
         if result.arrangement is None or result.status is PlanStatus.IMPOSSIBLE:
             self._answers.keep(result, self.project)
             return
@@ -254,7 +254,7 @@ class Session:
         # Before the document changes, so that those who are told of the change find the answer that belongs to it.
         self._answers.keep(result, planned)
         self.live.free_hands()
-        self._commit(planned, command.title)
+        self._commit(planned, title)
 
     # What is on offer
 

@@ -71,6 +71,7 @@ def test_one_undo_takes_an_accepted_proposal_back() -> None:
     assert set(session.accept_proposal()) == set(NAMES)
     assert session.project.arrangement == desk.target
     assert session.plan is not None
+    assert session.undo_title == "Re-plan"
     assert desk.told == [ProposalMade, ProposalEnded]
     session.undo()
     assert places_in(session.project) == STANDS

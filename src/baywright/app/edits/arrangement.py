@@ -7,6 +7,9 @@ from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.project import Project
 from baywright.planner import closed_up, seated
 
+PLAN, REPLAN = "Plan", "Re-plan"
+"""The undo menu's names of taking in a plan: made afresh, or with the fewest changes."""
+
 
 @dataclass(frozen=True)
 class PlaceBox:
@@ -90,7 +93,7 @@ class ApplyPlan:
     @property
     def title(self) -> str:
         """The undo menu's name of the edit."""
-        return "Plan"
+        return PLAN
 
     def apply(self, project: Project) -> Project:
         """The project in that arrangement; EditRefused where it names boxes that are gone."""
