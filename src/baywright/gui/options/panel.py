@@ -74,7 +74,7 @@ class OptionPanel(QWidget):
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
-        self._layouts: dict[Option, Layout] = {}
+        self._layouts: dict[str, tuple[Option, Layout]] = {}
         self._was_dropped = False
         self._unit_shown = session.project.unit
         self.table: RowTable[OptionLine] = RowTable(option_columns(lambda: session.project.unit), self)
@@ -82,6 +82,7 @@ class OptionPanel(QWidget):
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.strip = PictureStrip(self.table, self._layout_of, lambda: session.project.unit, self)
         self.strip.setSelectionModel(self.view.selectionModel())
+        self.setFocusProxy(self.view)
         self.words = QLabel(self)
         self.words.setWordWrap(True)
         self.words.setTextFormat(Qt.TextFormat.PlainText)
@@ -218,7 +219,8 @@ class OptionPanel(QWidget):
         options = self._session.options
         found = options.found or ()
         were = self.table.total
-        self._layouts = {option: self._layouts[option] for option in found if option in self._layouts}
+        there = {option.id for option in found}
+        self._layouts = {key: drawn for key, drawn in self._layouts.items() if key in there}
         self.table.show_records([(option.id, OptionLine(option, options.is_present(option))) for option in found])
         if found:
             self._show_extent(found)
@@ -263,11 +265,15 @@ class OptionPanel(QWidget):
             self.strip.show_extent(extent)
 
     def _layout_of(self, line: OptionLine) -> Layout:
+        """The drawing of an option, made when it is first shown and again where its plan became another one."""
         option = line.option
-        if option not in self._layouts:
-            project, derived = self._session.options.in_shape(option)
-            self._layouts[option] = lay_out(project, derived.workings, derived.report)
-        return self._layouts[option]
+        known = self._layouts.get(option.id)
+        if known is not None and known[0] is option:
+            return known[1]
+        project, derived = self._session.options.in_shape(option)
+        layout = lay_out(project, derived.workings, derived.report)
+        self._layouts[option.id] = option, layout
+        return layout
 
     def _enable(self) -> None:
         """Grey what cannot be done now, and say what the buttons would do."""

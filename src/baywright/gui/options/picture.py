@@ -28,7 +28,7 @@ def paint_picture(painter: QPainter, layout: Layout, room: QRectF, extent: Area,
         _paint_space(painter, frame.wall, pixels, colours)
         for bay in frame.bays:
             painter.fillRect(pixels.rect(bay), QColor(colours.bay))
-        for board in (*frame.stand, *frame.bases, *frame.shelves, *frame.uprights, frame.top):
+        for board in frame.boards:
             painter.fillRect(pixels.rect(board), QColor(colours.board_line))
         for drawer in layout.drawers:
             _paint_box(painter, pixels.rect(drawer.areas.box), colours)
