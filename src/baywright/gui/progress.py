@@ -3,7 +3,7 @@
 from baywright.app.notices import ReplanEnded
 from baywright.gui.messages import Tone
 from baywright.gui.status import goal_words
-from baywright.gui.wording import count_words, place_words
+from baywright.gui.wording import GOALS, count_words, place_words, words_for
 from baywright.model.plan import PlanResult, PlanStatus
 from baywright.model.project import Project
 
@@ -15,7 +15,7 @@ def progress_words(result: PlanResult) -> str:
     """What is known so far, in one line."""
     if result.arrangement is None:
         return "Planning …"
-    best = ", ".join(f"{goal.goal.value} {goal.value:,.6g}" for goal in result.goals)
+    best = ", ".join(f"{words_for(goal.goal, GOALS)} {goal.value:,.6g}" for goal in result.goals)
     return f"Planning … best so far: {best}" if best else "Planning … a plan is known"
 
 

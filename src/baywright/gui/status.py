@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QS
 
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
-from baywright.gui.wording import count_words
+from baywright.gui.wording import GOALS, count_words, words_for
+from baywright.model.goals import MORE_IS_BETTER
 from baywright.model.plan import PlanResult, PlanStatus
 
 
@@ -54,8 +55,9 @@ def goal_words(plan: PlanResult) -> str:
     """The goals of a plan with value and, where it is not proved, the best that could be."""
     parts = []
     for goal in plan.goals:
-        value = f"{goal.goal.value} {goal.value:,.6g} {goal.unit}".strip()
-        parts.append(value if goal.is_proved else f"{value} (no plan below {goal.bound:,.6g})")
+        value = f"{words_for(goal.goal, GOALS)}: {goal.value:,.6g} {goal.unit}".strip()
+        limit = "above" if goal.goal in MORE_IS_BETTER else "below"
+        parts.append(value if goal.is_proved else f"{value} (no plan {limit} {goal.bound:,.6g})")
     return ("Goals in their order: " + "; ".join(parts) + ".") if parts else ""
 
 

@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from baywright.app.commands import SetField
 from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.inventory import EditBox, EditBoxSize
-from baywright.app.edits.wall import AddZone
+from baywright.app.edits.wall import AddCeilingPoint, AddZone, EditCeilingPoint
 from baywright.app.edits.wishes import SetBayWish
 from baywright.app.session import Session
 from baywright.gui.elevation.face import FaceStyle, face_lines
@@ -165,3 +165,13 @@ def test_bays_that_stand_as_built_are_marked(view: ElevationView, session: Sessi
     assert view.canvas.grab().toImage() != marked
     session.do(ForgetBuilt())
     assert view.canvas.grab().toImage() == before
+
+
+def test_a_bay_under_the_slope_without_a_row_leaves_the_others_drawn(session: Session) -> None:
+    session.do(AddCeilingPoint())
+    session.do(EditCeilingPoint(1, "height_mm", 100.0))
+    frame = frame_of(session)
+    assert frame.bay_rows[-1] < frame.bay_rows[0]
+    assert frame.bays[-1].height < frame.bays[0].height
+    session.do(EditCeilingPoint(0, "height_mm", 120.0))
+    assert shown(session).frame is None

@@ -5,7 +5,7 @@ from html import escape
 from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.wording import count_words, mass_words
 from baywright.model.arrangement import Lock
-from baywright.model.inventory import Box, BoxSize
+from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.length import LengthUnit, format_length
 
 LOCKED: dict[Lock, str] = {Lock.NONE: "", Lock.BAY: "locked in bay", Lock.DRAWER: "locked in drawer"}
@@ -50,7 +50,8 @@ def drawer_details(drawer: Drawer, unit: LengthUnit) -> tuple[tuple[str, ...], .
 
 def box_details(box: Box, size: BoxSize, unit: LengthUnit) -> str:
     """Size and mass of a box in one line."""
-    return f"{short_length(size.height_mm, unit)} · {mass_caption(box)}"
+    wished = " · wished" if box.status is BoxStatus.WISHED else ""
+    return f"{short_length(size.height_mm, unit)} · {mass_caption(box)}{wished}"
 
 
 def opening_caption(drawer: Drawer, unit: LengthUnit) -> str:

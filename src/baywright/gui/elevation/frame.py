@@ -93,9 +93,9 @@ class Frame:
 
 
 def build_frame(project: Project, workings: Workings) -> Frame | None:
-    """The frame of the run, or None where not one bay or row fits."""
+    """The frame of the run, or None where not one bay has a row."""
     value, layout = workings.value, workings.layout
-    if not layout.bays or min(bay.rows for bay in layout.bays) <= 0:
+    if max((bay.rows for bay in layout.bays), default=0) <= 0:
         return None
     lower = value("base_upper_height")
     heights = {rows: workings.upright_height(rows) for rows in {upright.rows for upright in layout.uprights}}

@@ -90,24 +90,28 @@ def _drawers(
     for bay, stack in stacks.items():
         for number, team in enumerate(stack, start=1):
             boxes = [project.boxes_by_id[p.box_id] for p in team]
+            is_made = any(box.status is not BoxStatus.WISHED for box in boxes)
             for index, (placement, box) in enumerate(zip(team, boxes, strict=True)):
-                place = _Place(
-                    box=box,
-                    size=project.sizes_by_id[box.size_id],
-                    placement=placement,
-                    number=number,
-                    is_top=number == len(stack),
-                    troubles=troubles.get(box.id, ()),
-                    team=team,
-                    has_tray=not index and any(box.status is not BoxStatus.WISHED for box in boxes),
-                    is_built=bay in built,
-                )
-                before = known.get(box.id)
-                if before is not None and place.is_of(before):
+                size, before = project.sizes_by_id[box.size_id], known.get(box.id)
+                state = (number, number == len(stack), troubles.get(box.id, ()), is_made and not index, bay in built)
+                if before is not None and _is_as_before(before, box, size, team, state):
                     drawers.append(before)
                 else:
-                    drawers.append(place.drawer(frame, [measures[box.size_id] for box in boxes], index))
+                    place = _Place(box, size, placement, team, *state)
+                    drawers.append(place.drawer(frame, [measures[each.size_id] for each in boxes], index))
     return tuple(drawers)
+
+
+def _is_as_before(
+    before: Drawer, box: Box, size: BoxSize, team: Team, state: tuple[int, bool, tuple[str, ...], bool, bool]
+) -> bool:
+    """Whether a drawer was made from the same; values that were not edited stay the same objects."""
+    return (
+        before.box is box
+        and before.size is size
+        and before.team == team
+        and (before.number, before.is_top, before.troubles, before.has_tray, before.is_built) == state
+    )
 
 
 @dataclass(frozen=True)
@@ -117,20 +121,12 @@ class _Place:
     box: Box
     size: BoxSize
     placement: Placement
+    team: Team
     number: int
     is_top: bool
     troubles: tuple[str, ...]
-    team: Team
     has_tray: bool
     is_built: bool
-
-    def is_of(self, drawer: Drawer) -> bool:
-        """Whether that drawer was made from the same."""
-        same = self.box is drawer.box and self.size is drawer.size  # values that were not edited stay the same objects
-        return same and (self.number, self.is_top, self.troubles, self.team, self.has_tray, self.is_built) == (
-            *(drawer.number, drawer.is_top, drawer.troubles),
-            *(drawer.team, drawer.has_tray, drawer.is_built),
-        )
 
     def drawer(self, frame: Frame, measures: Sequence[DrawerMeasures], index: int) -> Drawer:
         """The drawer in its place; `measures` are those of the whole team, of which this box is number `index`."""
