@@ -1,14 +1,16 @@
 """Changes about boxes: more room in their drawers, turned or shared drawers, unlocked, kept elsewhere."""
 
 from collections.abc import Collection, Iterator
+from dataclasses import replace
+from itertools import count
 
-from baywright.model.arrangement import Arrangement, Lock, Placement
+from baywright.model.arrangement import Lock, Placement
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.project import Project
 from baywright.model.repair import Repair
 from baywright.planner import limits as paths
 from baywright.planner.fitting import most_together
-from baywright.planner.grid import Grid, read_grid
+from baywright.planner.grid import TOLERANCE, Grid
 from baywright.planner.question import Reading
 from baywright.planner.remedies.ladder import Kind, Lengths, choices, single
 from baywright.planner.remedies.weight import Weight
@@ -40,14 +42,11 @@ def box_changes(reading: Reading, lengths: Lengths, common: Collection[str], nam
 
 def _line_offsets(reading: Reading, lengths: Lengths) -> Iterator[Repair]:
     """Of all line offsets that leave the same rows to the same boxes, the nearest."""
-    project = reading.project
-    runners = project.construction.runners
-    now = runners.line_offset_mm
-    seen = {_signature(reading.grid, reading.rows)}
-    alike = _with_bays_alike(project)
+    runners = reading.project.construction.runners
+    now, gap = runners.line_offset_mm, runners.gap_under_lowest_mm
+    seen = {_signature(reading.grid, reading.rows, gap)}
     for value in lengths.around(now, WIDEST_OFFSET_MM):
-        moved = project.construction.replace(runners=runners.replace(line_offset_mm=value))
-        signature = _signature(read_grid(alike.replace(construction=moved)), reading.rows)
+        signature = _signature(replace(reading.grid, line_offset_mm=value), reading.rows, gap)
         if signature in seen:
             continue
         seen.add(signature)
@@ -57,15 +56,10 @@ def _line_offsets(reading: Reading, lengths: Lengths) -> Iterator[Repair]:
         yield single(text, "construction.runners.line_offset_mm", value, Weight.LINE_OFFSET_MM.of(value - now))
 
 
-def _with_bays_alike(project: Project) -> Project:
-    """The document with all bays alike, whose workings are quick; the rows of a box over the base are the same."""
-    limits = project.limits.replace(bays=(), other_box_widths_mm=())
-    space = project.space.replace(zones=(), ceiling=())
-    return project.replace(limits=limits, space=space, arrangement=Arrangement(), built=None)
-
-
-def _signature(grid: Grid, rows: int) -> tuple[int, ...]:
-    return (grid.lowest, *(grid.highest(size_id, rows) for size_id in sorted(grid.sizes)))
+def _signature(grid: Grid, rows: int, gap_mm: float) -> tuple[int, ...]:
+    """What of a line offset matters: the lowest row of any drawer, and the highest of each size."""
+    lowest = next(row for row in count() if grid.lower_edge_mm(row) >= gap_mm - TOLERANCE)
+    return (lowest, *(grid.highest(size_id, rows) for size_id in sorted(grid.sizes)))
 
 
 def _used(project: Project) -> list[BoxSize]:
