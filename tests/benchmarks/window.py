@@ -14,6 +14,7 @@ from collections.abc import Callable
 from baywright.app.commands import Command, SetField
 from baywright.app.edits.arrangement import PlaceBox
 from baywright.app.edits.inventory import EditBox
+from baywright.app.live import LiveMode
 from baywright.app.session import Session
 from baywright.model.project import Project
 from baywright.planner import plan
@@ -60,6 +61,7 @@ def main(sizes: tuple[int, ...] = (20, 300, 2000)) -> None:
     for boxes in sizes:
         session = Session(planned_workshop(boxes), synchronous=True)
         window = MainWindow(session, Bridge())
+        session.live.mode = LiveMode.CHECK
         window.resize(1600, 1000)
         window.show()
         window.panels.lists.setCurrentWidget(window.panels.drawers)
