@@ -13,6 +13,16 @@ from baywright.gui.wall.table import EditTableView
 from baywright.model.length import LengthUnit
 
 
+def explanation(words: str, parent: QWidget) -> QLabel:
+    """A wrapped sentence or two, as high as they need at any width."""
+    label = QLabel(words, parent)
+    label.setWordWrap(True)
+    policy = QSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+    policy.setHeightForWidth(True)
+    label.setSizePolicy(policy)
+    return label
+
+
 class Block(QWidget):
     """One table with what belongs to it."""
 
@@ -20,9 +30,7 @@ class Block(QWidget):
         super().__init__(parent)
         self.session, self.view = session, view
         self._unit = session.project.unit
-        self.words = QLabel(words, self)
-        self.words.setWordWrap(True)
-        self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        self.words = explanation(words, self)
         self.messages = MessageBar(self)
         self.row = QHBoxLayout()
         self.row.addStretch(1)

@@ -5,7 +5,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
-    QLabel,
     QListWidget,
     QListWidgetItem,
     QPushButton,
@@ -16,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from baywright.app.edits.wishes import MoveGoal
 from baywright.app.session import Session
+from baywright.gui.wall.block import explanation
 from baywright.gui.wording import GOAL_SENTENCES, GOALS, words_for
 from baywright.model.goals import FIRST_GOALS, Goal
 
@@ -67,9 +67,7 @@ class GoalBlock(QWidget):
         super().__init__(parent)
         self._session = session
         self._shown: tuple[Goal, ...] = ()
-        words = QLabel(WORDS, self)
-        words.setWordWrap(True)
-        words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        words = explanation(WORDS, self)
         self.list = GoalList(self)
         self.up = QPushButton("Counts mor&e", self)
         self.up.setToolTip("Let the goal decide earlier (Alt+Up)")
