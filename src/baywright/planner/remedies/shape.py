@@ -40,6 +40,7 @@ def _rows(reading: Reading, lengths: Lengths) -> Iterator[Kind]:
             return single(text, paths.ROWS, fixed + step, Weight.ROW.of(step))
 
         yield Ladder("rows", paths.ROWS, max(0, min(MOST_STEPS, grid.rows_that_fit - fixed)), more)
+        yield choices("fewer rows", paths.ROWS, _fewer(fixed, grid.rows_that_fit, "row", paths.ROWS, Weight.ROW))
     now = project.space.height_limit_mm
 
     def raised(height_mm: float) -> str:
@@ -89,7 +90,9 @@ def _bays(reading: Reading, lengths: Lengths) -> Iterator[Kind]:
             text = f"Take {_more(step, 'bay')} ({fixed + step})."
             return single(text, paths.BAYS, fixed + step, Weight.BAY.of(step))
 
-        yield Ladder("bays", paths.BAYS, max(0, min(MOST_STEPS, reading.grid.bays_that_fit - fixed)), more)
+        fit = reading.grid.bays_that_fit
+        yield Ladder("bays", paths.BAYS, max(0, min(MOST_STEPS, fit - fixed)), more)
+        yield choices("fewer bays", paths.BAYS, _fewer(fixed, fit, "bay", paths.BAYS, Weight.BAY))
     now = project.space.length_mm
 
     def longer(length_mm: float) -> str:
@@ -161,6 +164,12 @@ def _depth(reading: Reading, lengths: Lengths) -> Iterator[Kind]:
 def _with(project: Project, path: str, value: float) -> Reading:
     """The document with one length changed, read anew for the words of a repair."""
     return Reading(changed(project, single("", path, value, 0.0).changes))
+
+
+def _fewer(now: int, fit: int, noun: str, path: str, weight: Weight) -> list[Repair]:
+    """Fewer rows or bays than are fixed, from as many as fit down: for where too many are fixed."""
+    numbers = range(min(now - 1, fit), max(0, min(now - 1, fit) - MOST_STEPS), -1)
+    return [single(f"Have {count(n, noun)} instead of {now}.", path, n, weight.of(now - n)) for n in numbers]
 
 
 def _more(step: int, noun: str) -> str:

@@ -57,6 +57,9 @@ def _own_bays(reading: Reading, lengths: Lengths) -> Iterator[Kind]:
     for bay, wish in enumerate(project.limits.bays):
         if wish.rows is not None:
             yield _own_rows(bay, wish.rows, reading.grid.rows_that_fit)
+            path, less = paths.bay_path(bay, "rows"), abs(wish.rows - reading.rows)
+            text = f"Make bay {bay + 1} as high as the run."
+            yield choices("rows of a bay", path, [single(text, path, None, Weight.ROW_OF_A_BAY.of(less))])
         if (now := wish.box_width_mm) is not None:
             path = paths.bay_path(bay, "box_width_mm")
             offers = [
