@@ -123,6 +123,14 @@ class Framer:
         widths = (*now.box_widths_mm, *self.choice.usual(bays)[len(now.box_widths_mm) :])[:bays]
         return self.frame_of(widths, rows) if self.choice.allows(widths, rows) else None
 
+    def rivals(self, frame: Frame, *, ordered: bool) -> tuple[tuple[Widths, ...], bool]:
+        """The widths of as many bays among which there are the best by all goals, and whether that is certain."""
+        masses = {box.loaded_mass_kg for box in self.boxes.values()}
+        rooms = [self.fitting.room(width) for width in self.choice.every_width(frame.bays)]
+        is_heavy = any(len({self.fitting.share(mass, room) for room in rooms}) > 1 for mass in masses)
+        choices = self.choice.rivals(frame.bays, frame.rows, ordered=ordered or is_heavy)
+        return choices.widths, choices.is_complete
+
     def _chosen(self, bays: int, rows: int) -> Frame:
         choices = self.choice.choices(bays, rows, self.fewest_bays)
         if len(choices.widths) == 1 and choices.is_complete:

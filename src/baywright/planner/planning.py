@@ -1,6 +1,7 @@
 """The planner's front door: a project document in, a plan with its proof out, or what stands in the way."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from functools import cached_property
 
 from baywright.model.goals import FIRST_GOALS, Goal
@@ -12,12 +13,12 @@ from baywright.planner.explanation import explain
 from baywright.planner.figures import Scale, goal_value
 from baywright.planner.frame import Frame, Framer
 from baywright.planner.goals.bound import easy_bounds
-from baywright.planner.goals.ladder import Ladder, Reached
 from baywright.planner.goals.task import Figures, Task
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.locks import lock_conflicts
 from baywright.planner.obstacle import most_bays, most_rows, obstacles
 from baywright.planner.problem import Place, is_kept
+from baywright.planner.rivals import Outcome, Rivals, narrowed
 from baywright.planner.search import settle
 from baywright.planner.shape import Shape, ShapeSearch
 from baywright.planner.solving import Stop
@@ -113,15 +114,21 @@ class _Run:
         return places if is_kept(frame.problem, places) else None
 
     def _climb(self, shape: Shape) -> None:
+        """The goals after the first two, in every mix of widths that may be best by them."""
         task = self._task(shape.frame)
         present = self._present_places(shape.frame)
-        candidates = [places for places in (present, shape.places) if places is not None]
+        known = [task.spots(places) for places in (present, shape.places) if places is not None]
 
-        def report(best: Reached) -> None:
-            self._keep(shape, task.places(best.spots), best.figures, best.bounds)
+        def report(best: Outcome) -> None:
+            own = replace(shape, frame=best.task.frame)
+            self._keep(own, best.task.places(best.spots), best.figures, best.bounds)
 
-        ladder = Ladder(task, self._framer, self._budget, report)
-        ladder.climb([task.spots(places) for places in candidates])
+        best = Rivals(self._framer, self._budget, self._task, report).climb(shape.frame, known)
+        stood = self._present.frame.widths if self._present is not None else ()
+        is_kept_up = best.spots == known[0] if present is not None else False
+        widths = stood if is_kept_up or self._scale.standing.places else ()
+        frame, places = narrowed(self._framer, best.task.frame, best.task.places(best.spots), widths)
+        self._keep(replace(shape, frame=frame), places, best.figures, best.bounds)
 
     def _task(self, frame: Frame) -> Task:
         return Task(frame, self._scale, self._project.arrangement)

@@ -1,20 +1,26 @@
 """For which width of box each bay is made: as wished, as built, else as many of each width as serve best.
 
 Laws: bays that stand keep their widths, and so do all to the left of them; then come the wishes; all other bays stand
-widest first. Where the planner may choose, it takes the shortest run in which it finds a plan; that nothing fits is
-only said when no choice that the wall holds would do.
+widest first, or, where it matters which stands where, in every order. For fewest bays and lowest run the shortest run
+is taken in which a plan is found; the goals after that are weighed in every run that may be best by them. That nothing
+fits is only said when no choice that the wall holds would do.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import product
+from math import prod
 
+from baywright.model.arrangement import Lock
 from baywright.model.project import Project
 from baywright.planner.bay import faces, is_plain
 from baywright.workings import Workings, derive
 
 MOST_CHOICES = 200
 """So many ways to mix widths are looked at for one number of bays at most."""
+MOST_RIVALS = 24
+"""So many are weighed by the goals after the first two at most."""
 TOLERANCE_MM = 1e-9
 
 Widths = tuple[float, ...]
@@ -47,6 +53,14 @@ class WidthChoice:
         count = max(len(limits.bays), len(built))
         free = self.ordinary if len(self.widths) == 1 else None
         return tuple(built[bay] if bay < len(built) else limits.wish(bay).box_width_mm or free for bay in range(count))
+
+    @cached_property
+    def is_ordered(self) -> bool:
+        """Whether it matters which bay stands where: under or before something, with wishes, or with boxes locked."""
+        placed = {box.id for box in self._project.boxes_to_place}
+        placements = self._project.arrangement.placements
+        is_locked = any(p.lock is not Lock.NONE and p.box_id in placed for p in placements)
+        return is_locked or not is_plain(self._project)
 
     @cached_property
     def bays_that_fit(self) -> int:
@@ -105,9 +119,45 @@ class WidthChoice:
             widths = self._with_narrow(wide, bays, given)
             if widths is not None and len(widths) >= least:
                 found.add(widths)
+        is_complete = tried <= MOST_CHOICES
+        if self.is_ordered:
+            orders = self._orders(bays, rows, least)
+            found, is_complete = (found, False) if orders is None else (orders, True)
         lengths = {widths: self._length(widths, rows) for widths in found}
         ordered = sorted(found, key=lambda w: (-len(w), lengths[w], w))
-        return Choices(tuple(ordered) or (self.usual(bays),), tried <= MOST_CHOICES)
+        return Choices(tuple(ordered) or (self.usual(bays),), is_complete)
+
+    def _orders(self, bays: int, rows: int, least: int) -> set[Widths] | None:
+        """Every choice in every order but those that others only add bays to; None where there are too many."""
+        free = [self.widths if n >= len(self.fixed) or self.fixed[n] is None else (self.fixed[n],) for n in range(bays)]
+        if sum(prod(map(len, free[:count])) for count in range(least, bays + 1)) > MOST_CHOICES:
+            return None
+        found: set[Widths] = set()
+        for count in range(bays, least - 1, -1):
+            longer = {widths[:count] for widths in found}
+            orders = (tuple(width or 0.0 for width in order) for order in product(*free[:count]))
+            found |= {widths for widths in orders if widths not in longer and self.fits(widths, rows)}
+        return found
+
+    def rivals(self, bays: int, rows: int, *, ordered: bool) -> Choices:
+        """The choices for exactly so many bays among which there is one that no other beats in any goal; with
+        `ordered` also where bays differ only in their order.
+        """
+        if len(self.widths) == 1:
+            return Choices((self.usual(bays),), is_complete=True)
+        if ordered or self.is_ordered:
+            orders = self._orders(bays, rows, bays)
+            found = sorted(orders or ())
+            return Choices(tuple(found[:MOST_RIVALS]), orders is not None and len(found) <= MOST_RIVALS)
+        choices = self.choices(bays, rows, bays)
+        mixes = [widths for widths in choices.widths if len(widths) == bays]
+        best = [w for w in mixes if not any(w != other and _is_as_wide(other, w) for other in mixes)]
+        return Choices(tuple(best[:MOST_RIVALS]), choices.is_complete and len(best) <= MOST_RIVALS)
+
+    def narrower(self, widths: Widths, bay: int) -> Widths:
+        """The widths below its own that a bay may have, narrowest first; none where it is fixed."""
+        is_fixed = bay < len(self.fixed) and self.fixed[bay] is not None
+        return () if is_fixed else tuple(sorted(width for width in self.widths if width < widths[bay]))
 
     def _with_narrow(self, wide: list[float], bays: int, given: int) -> Widths | None:
         """The wide bays with as many of the narrowest as make `bays` in all, or as the wall holds."""
@@ -148,6 +198,11 @@ def _mixes(bays: int, widths: int) -> Iterator[tuple[int, ...]]:
     for count in range(bays + 1):
         for rest in _mixes(bays - count, widths - 1):
             yield (count, *rest)
+
+
+def _is_as_wide(widths: Widths, others: Widths) -> bool:
+    """Whether every bay is at least as wide, both widest first."""
+    return all(a >= b for a, b in zip(sorted(widths), sorted(others), strict=True))
 
 
 def as_built(project: Project) -> Widths:
