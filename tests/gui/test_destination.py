@@ -4,11 +4,12 @@ import pytest
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
 
 from baywright.app.edits.inventory import EditBox, EditBoxSize
 from baywright.app.live import LiveMode
 from baywright.gui.destination.line import PlaceLine, change_words, gain
-from baywright.gui.destination.panel import DestinationPanel
+from baywright.gui.destination.panel import LOOKING, DestinationPanel
 from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.destination import GoalChange
 from baywright.model.goals import Goal
@@ -159,3 +160,20 @@ def test_nothing_is_worked_out_while_the_tab_is_not_seen(desk: Desk, monkeypatch
 )
 def test_changes_say_better_or_worse_by_sign(goal: Goal, before: float, after: float, words: str) -> None:
     assert change_words(GoalChange(goal=goal, before=before, after=after, unit="")) == words
+
+
+def test_in_a_large_workshop_places_are_looked_at_beside_the_window(
+    open_desk: OpenDesk, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("baywright.gui.destination.panel.MOST_AT_ONCE", 3)
+    desk = open_desk(loose_wall(), synchronous=False)
+    desk.window.live.choose(LiveMode.CHECK)
+    select(desk, "box-2")
+    desk.panels.show_destinations()
+    panel = desk.panels.destination
+    assert panel.words.text() == LOOKING
+    qtbot.waitUntil(lambda: bool(panel.table.ids))
+    assert "“Cables” could stand at" in panel.words.text()
+    select(desk, "box-3")
+    select(desk, "box-5")
+    qtbot.waitUntil(lambda: "“saddles”" in panel.words.text())

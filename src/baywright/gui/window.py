@@ -72,6 +72,7 @@ class MainWindow(QMainWindow):
         self._demo = demo
         self.panels = Panels(session, self.actions_, self._make_steps())
         self.setCentralWidget(self.panels)
+        self.panels.destination.errands = Errands(bridge, synchronous=synchronous)
         self.edits = Edits(session, self.dialogs, self._surroundings())
         self.live = LivePlanner(session, self.preferences, self)
         self.menus = Menus(
@@ -372,5 +373,7 @@ class MainWindow(QMainWindow):
         self._keep_layout()
         self._unsubscribe()
         self.errands.close()
+        if self.panels.destination.errands is not None:
+            self.panels.destination.errands.close()
         self.session.close()
         event.accept()

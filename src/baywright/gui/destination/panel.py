@@ -21,10 +21,12 @@ from PySide6.QtWidgets import (
 from baywright.app.commands import EditRefused
 from baywright.app.edits.arrangement import PlaceBox
 from baywright.app.session import Session
+from baywright.gui.bridge import Errands
 from baywright.gui.destination.line import PlaceLine, place_columns, place_lines, places_words
 from baywright.gui.elevation.places import Place
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
+from baywright.model.destination import Destination
 from baywright.model.inventory import BoxStatus
 from baywright.model.project import Project
 
@@ -32,6 +34,9 @@ CHOOSE_ONE = "Select one box, here or in the picture, to see every place where i
 NO_RUN = "There is no run yet: plan the bays first (F5)."
 ELSEWHERE = "“{}” is kept elsewhere; give it another status in the inventory to find a place for it."
 EMPTY = "No place to list."
+LOOKING = "Looking at every place …"
+MOST_AT_ONCE = 300
+"""With more boxes the places are looked at beside the window."""
 
 
 class PlaceTable(TableView):
@@ -85,6 +90,8 @@ class DestinationPanel(QWidget):
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
+        self.errands: Errands | None = None
+        """Runs what takes long beside the window; None does everything at once."""
         self._box_id = ""
         self._asked_for = ""
         self._asked_of: Project | None = None
@@ -185,7 +192,24 @@ class DestinationPanel(QWidget):
         self._asked_for, self._asked_of = self._box_id, project
         box = project.boxes_by_id.get(self._box_id)
         there = project.arrangement.bay_count and box is not None and box.status is not BoxStatus.ELSEWHERE
-        found = self._session.destinations(self._box_id) if there else ()
+        if not there or self.errands is None or len(project.boxes) <= MOST_AT_ONCE:
+            self._show(self._session.destinations(self._box_id) if there else ())
+            return
+        self.words.setText(LOOKING)
+        self.table.show_records([])
+        box_id = self._box_id
+        self.errands.run(lambda: self._session.destinations(box_id), self._show, self._on_failed)
+
+    def _on_failed(self, error: Exception) -> None:
+        raise error
+
+    def _show(self, found: tuple[Destination, ...]) -> None:
+        """Show what was found for the box and the document asked about."""
+        project = self._session.project
+        if self._asked_for != self._box_id or self._asked_of is not project:
+            return  # the box or the document is another one by now
+        box = project.boxes_by_id.get(self._box_id)
+        there = project.arrangement.bay_count and box is not None and box.status is not BoxStatus.ELSEWHERE
         lines = place_lines(project, self._session.workings, self._box_id, found)
         if not project.arrangement.bay_count:
             self.words.setText(NO_RUN)

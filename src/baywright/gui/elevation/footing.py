@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
-from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption, place_caption
+from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption, place_caption, standing_words
 from baywright.gui.elevation.ghost import REFUSED_SIGN
 from baywright.gui.elevation.layout import Layout
 from baywright.gui.theme import Colours
@@ -80,7 +80,7 @@ def selection_words(layout: Layout, selected: tuple[str, ...]) -> str:
         return f"{box.label}, {mass_caption(box)}: has no drawer yet."
     opening = opening_caption(drawer, layout.project.unit)
     lock = f" {LOCKED[drawer.lock].capitalize()}." if drawer.lock is not Lock.NONE else ""
-    troubles = " ".join(drawer.troubles)
+    troubles = " ".join([*(f"{words}." for words in standing_words(drawer)), *drawer.troubles])
     words = f"{drawer.box.label}, {mass_caption(drawer.box)}: {place_caption(drawer.bay, drawer.row)}, {opening}.{lock}"
     return f"{words} {troubles}".strip()
 

@@ -13,7 +13,7 @@ from baywright.model.arrangement import Placement
 Team = tuple[Placement, ...]
 """The boxes of one drawer, from the left or from the front."""
 
-STRIP = 0.16
+STRIP = 0.2
 """How much of the front face each box behind it takes."""
 
 
