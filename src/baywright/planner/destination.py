@@ -39,7 +39,7 @@ class _Survey:
         scale = Scale(project, standing_of(project), self._board.grid)
         arrangement = project.arrangement
         spots = {p.box_id: (p.bay, p.row) for p in arrangement.placements if p.box_id in scale.boxes}
-        self._tally = Tally(scale, arrangement.upright_rows, usable_rows(scale.grid, arrangement), spots)
+        self._tally = Tally(scale, arrangement.upright_rows, usable_rows(project, scale.grid, arrangement), spots)
         self._before = self._tally.whole_numbers()
         self._known: dict[tuple[Goal, int], GoalChange] = {}
 

@@ -16,8 +16,11 @@ from baywright.model.inventory import BoxStatus
 from baywright.model.plan import GoalValue
 from baywright.model.project import Project
 from baywright.planner import handling
+from baywright.planner.bay import faces, is_plain
 from baywright.planner.grid import Grid, read_grid
 from baywright.planner.standing import Spot, Standing, standing_of
+from baywright.planner.widths import WidthChoice
+from baywright.workings import derive
 
 UNITS: Mapping[Goal, str] = {
     Goal.BAYS: "bays",
@@ -54,7 +57,7 @@ def figures(project: Project, arrangement: Arrangement, standing: Standing | Non
     """
     scale = Scale(project, standing)
     spots = {p.box_id: (p.bay, p.row) for p in arrangement.placements if p.box_id in scale.boxes}
-    return Tally(scale, arrangement.upright_rows, usable_rows(scale.grid, arrangement), spots).goal_values()
+    return Tally(scale, arrangement.upright_rows, usable_rows(project, scale.grid, arrangement), spots).goal_values()
 
 
 class Scale:
@@ -190,10 +193,15 @@ def _changes(counts: Counter[Key], key: Key, change: int) -> bool:
     return not before or before + change == 0
 
 
-def usable_rows(grid: Grid, arrangement: Arrangement) -> tuple[range, ...]:
+def usable_rows(project: Project, grid: Grid, arrangement: Arrangement) -> tuple[range, ...]:
     """For each bay of an arrangement the rows that whole openings can use."""
-    rows = arrangement.upright_rows
-    return (range(grid.lowest, grid.lowest + grid.usable_rows(rows)),) * arrangement.bay_count
+    bays, rows = arrangement.bay_count, arrangement.upright_rows
+    if is_plain(project):
+        return (range(grid.lowest, grid.lowest + grid.usable_rows(rows)),) * bays
+    workings = derive(project)
+    widths = (*arrangement.box_widths_mm, *WidthChoice(project, workings).usual(bays)[len(arrangement.box_widths_mm) :])
+    there = faces(project, workings, widths[:bays], rows)
+    return tuple(range(grid.lowest, grid.lowest + grid.usable_rows(face.rows)) for face in there)
 
 
 def longest_free(usable: range, taken: Iterable[Spot]) -> int:

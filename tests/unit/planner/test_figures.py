@@ -75,7 +75,7 @@ def test_putting_boxes_one_by_one_gives_the_figures_of_the_whole() -> None:
     project = _project()
     before = _arrangement(a=(0, 3), b=(0, 8), c=(1, 3))
     scale = Scale(project, standing_of(project, before))
-    usable = usable_rows(scale.grid, before)
+    usable = usable_rows(project, scale.grid, before)
     tally = Tally(scale, 30, usable, {})
     for _ in range(300):
         box_id = chance.choice("abcd")
