@@ -4,6 +4,7 @@ from pathlib import Path
 
 from baywright.checks import inspect
 from baywright.making import manufacture
+from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 from baywright.planner import report
@@ -53,10 +54,11 @@ def save_project(path: Path, project: Project) -> None:
     write_project(path, project)
 
 
-def export_workbook(path: Path, project: Project, plan: PlanResult | None) -> None:
+def export_workbook(path: Path, project: Project, plan: PlanResult | None, options: tuple[Option, ...] = ()) -> None:
     """Writes the ordering workbook of a project's present arrangement; raises FileTrouble.
 
-    `plan` is the planner's answer that led to the arrangement, if it still belongs to it.
+    `plan` is the planner's answer that led to the arrangement, if it still belongs to it; `options` those known for
+    the project.
     """
     if not project.arrangement.bay_count:
         raise FileTrouble("There is nothing to order yet: plan the bays first, then export the workbook.")
@@ -65,7 +67,7 @@ def export_workbook(path: Path, project: Project, plan: PlanResult | None) -> No
 
     workings = derive(project)
     made, findings = manufacture(project, workings), inspect(project, workings)
-    data = write_workbook(project, workings, report(project), plan, made, findings)
+    data = write_workbook(project, workings, report(project), plan, made, findings, options)
     write_output(path, data)
 
 

@@ -59,6 +59,14 @@ class Options:
         """What was found so far for the present document; None where nothing was asked for it."""
         return None if self._asked is None else self._found
 
+    @property
+    def as_they_stand(self) -> tuple[Option, ...]:
+        """All options of the present document, marked by the shape that the run has now; none while a search goes on
+        or was stopped.
+        """
+        found = self._found if self._asked is not None and self.is_complete else ()
+        return tuple(option.replace(is_present=self.is_present(option)) for option in found)
+
     def is_present(self, option: Option) -> bool:
         """Whether the run stands in the shape of an option now."""
         project = self._host.project

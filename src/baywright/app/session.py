@@ -358,7 +358,7 @@ class Session:
 
     def export_workbook(self, path: Path) -> None:
         """Writes the ordering workbook; raises FileTrouble where it cannot be written."""
-        files.export_workbook(path, self.project, self.plan)
+        files.export_workbook(path, self.project, self.plan, self.options.as_they_stand)
 
     def write_text(self, path: Path, text: str) -> None:
         """Writes a text for others to read; raises FileTrouble where it cannot be written."""

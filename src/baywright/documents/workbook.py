@@ -10,11 +10,12 @@ from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.package import finished
-from baywright.documents.sheets import checks, dimensions, hardware, inventory, parts, schedule, summary
+from baywright.documents.sheets import checks, dimensions, hardware, inventory, options, parts, schedule, summary
 from baywright.documents.sheets.cell import FormulaCells, safe_text
 from baywright.documents.sheets.style import add_styles
 from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
+from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, PlanResult
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -27,11 +28,13 @@ def write_workbook(
     plan: PlanResult | None,
     manufacture: Manufacture,
     findings: Sequence[Finding] = (),
+    choice: Sequence[Option] = (),
 ) -> bytes:
     """The workbook as the content of an XLSX file.
 
     `report`, `manufacture` and `findings` are those of the project's present arrangement; `plan` is the planner's
-    answer if that arrangement is still as planned, else None.
+    answer if that arrangement is still as planned, else None. `choice` are the options known for the project; they get
+    a sheet where there are any.
     """
     book = Workbook()
     add_styles(book)
@@ -47,6 +50,8 @@ def write_workbook(
     parts.write_parts(book.create_sheet(parts.TITLE), project, manufacture)
     hardware.write_hardware(book.create_sheet(hardware.TITLE), project, manufacture, formulas)
     checks.write_checks(book.create_sheet(checks.TITLE), project, findings)
+    if choice:
+        options.write_options(book.create_sheet(options.TITLE), project, choice)
     dimensions.write_dimensions(book, book.create_sheet(dimensions.TITLE), project, workings, formulas)
     target = io.BytesIO()
     book.save(target)

@@ -100,11 +100,11 @@ class Filing:
         path = self.dialogs.file_to_write("Export the workbook", suggestion, WORKBOOK_FILTER, WORKBOOK_SUFFIX)
         if path is None:
             return
-        project, plan = session.project, session.plan
+        project, plan, options = session.project, session.plan, session.options.as_they_stand
         wrong, unplaced = len(session.report.conflicts), len(session.report.unplaced)
         self._tell(f"Writing “{path.name}” …", Tone.NOTE)
         self._errands.run(
-            lambda: export_workbook(path, project, plan),
+            lambda: export_workbook(path, project, plan, options),
             lambda _nothing: self._tell(*_written(path, wrong, unplaced)),
             self._on_export_failed,
             lasting=True,

@@ -3,8 +3,10 @@
 import queue
 import threading
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from baywright.app.commands import EditRefused, SetField
 from baywright.app.edits.arrangement import SetLock
@@ -155,6 +157,19 @@ def test_an_option_found_for_other_boxes_is_refused() -> None:
     with pytest.raises(EditRefused, match="Look for options again"):
         session.do(ChooseOption(option))
     assert session.project is before
+
+
+def test_the_workbook_gets_those_that_are_known_for_the_document(tmp_path: Path) -> None:
+    session = looked()
+    option = another(session)
+    session.choose_option(option)
+    assert [o.id for o in session.options.as_they_stand if o.is_present] == [option.id]
+    session.export_workbook(tmp_path / "order.xlsx")
+    assert "Options" in load_workbook(tmp_path / "order.xlsx").sheetnames
+    session.do(EditBox("box-1", "loaded_mass_kg", 20))
+    assert session.options.as_they_stand == ()
+    session.export_workbook(tmp_path / "other.xlsx")
+    assert "Options" not in load_workbook(tmp_path / "other.xlsx").sheetnames
 
 
 def test_a_shape_is_pinned_and_freed() -> None:

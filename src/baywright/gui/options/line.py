@@ -26,18 +26,15 @@ class OptionLine:
 
     @property
     def standing(self) -> str:
-        """Whether the run has this shape, in a word or two."""
-        if not self.is_present:
-            return ""
-        return "✓ now, beaten" if self.option.is_beaten else "✓ now"
+        """Whether the run has this shape, and whether another one beats it, in a word or two."""
+        return ", ".join(filter(None, ("✓ now" if self.is_present else "", "beaten" if self.option.is_beaten else "")))
 
     @property
     def standing_tip(self) -> str:
         """The same in a sentence."""
-        if not self.is_present:
-            return "“Use this shape” puts the run in it."
+        now = "The run has this shape now." if self.is_present else "“Use this shape” puts the run in it."
         beaten = " Another option is at least as good in everything and better in something."
-        return "The run has this shape now." + (beaten if self.option.is_beaten else "")
+        return now + (beaten if self.option.is_beaten else "")
 
     @property
     def shape(self) -> str:
