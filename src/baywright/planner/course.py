@@ -37,25 +37,25 @@ class _Course:
         self._ready: list[tuple[tuple[int, ...], int]] = []
         self._to_set_aside: deque[int] = deque()
         self._events: list[tuple[Task, bool]] = []
-        self._at_the_end = [
-            i for i, task in enumerate(tasks)
-            if task.kind is TaskKind.IDLE_DRAWER and not self._asked_to_leave[i]
-        ]  # fmt: skip
+        self._at_the_end = {
+            i for i, task in enumerate(tasks) if task.kind is TaskKind.IDLE_DRAWER and not self._asked_to_leave[i]
+        }
 
     def run(self) -> list[tuple[Task, bool]]:
         """The events in order."""
-        late = set(self._at_the_end)
         for i in range(len(self._tasks)):
-            if not self._open[i] and i not in late:
+            if not self._open[i]:
                 self._offer(i)
-        while len(self._done) + len(late) < len(self._tasks):
+        while len(self._done) + len(self._at_the_end) < len(self._tasks):
             if self._ready:
                 self._do(heappop(self._ready)[1])
             else:
                 self._set_one_aside()
-        return [*self._events, *((self._tasks[i], False) for i in self._at_the_end)]
+        return [*self._events, *((self._tasks[i], False) for i in sorted(self._at_the_end))]
 
     def _offer(self, i: int) -> None:
+        if i in self._at_the_end:
+            return
         task = self._tasks[i]
         place = task.after or task.before or (0, 0)
         rank = -1 if i in self._left else int(task.kind)  # what is on the bench goes before everything else
@@ -73,10 +73,9 @@ class _Course:
             self._meet(self._asked_to_leave[i])
 
     def _meet(self, waiting: list[int]) -> None:
-        late = self._at_the_end
         for j in waiting:
             self._open[j] -= 1
-            if not self._open[j] and j not in late:
+            if not self._open[j]:
                 self._offer(j)
 
     def _set_one_aside(self) -> None:
