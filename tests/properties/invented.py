@@ -75,7 +75,7 @@ def boxes(draw: st.DrawFn, sizes: tuple[BoxSize, ...], features: Set[str], most:
             id=f"box-{n}",
             label=f"Box {n}",
             size_id=draw(st.sampled_from(sizes)).id,
-            loaded_mass_kg=draw(st.none() | st.integers(1, 30)),
+            loaded_mass_kg=draw(st.none() | st.integers(1, 24)),
             use=draw(st.sampled_from(list(Use))),
             group=draw(st.sampled_from(["", "", "a", "b"])),
             status=draw(st.sampled_from(statuses)),
@@ -110,13 +110,15 @@ def constructions(draw: st.DrawFn, features: Set[str]) -> Construction:
 
 @st.composite
 def spaces(draw: st.DrawFn, features: Set[str]) -> Space:
-    length, height = draw(st.integers(600, 3500)), draw(st.integers(600, 1500))
+    length, height = draw(st.integers(1200, 4000)), draw(st.integers(900, 1600))
     zones: list[Zone] = []
     if "zones" in features:
         names = count(1)
-        zones = [draw(wall_zones(f"zone-{next(names)}", length, height)) for _ in range(draw(st.integers(0, 2)))]
+        zones = [
+            draw(wall_zones(f"zone-{next(names)}", length, height)) for _ in range(draw(st.sampled_from([0, 0, 1, 2])))
+        ]
     ceiling: list[CeilingPoint] = []
-    if "ceiling" in features and draw(st.integers(0, 2)) == 0:
+    if "ceiling" in features and draw(st.integers(0, 3)) == 3:
         places = sorted(draw(st.lists(st.integers(0, length), min_size=1, max_size=3, unique=True)))
         ceiling = [CeilingPoint(along_mm=x, height_mm=draw(st.integers(500, 1700))) for x in places]
     return Space(
@@ -155,7 +157,7 @@ def limits(draw: st.DrawFn, features: Set[str]) -> Limits:
         wishes = [
             BayWish(
                 box_width_mm=draw(st.none() | st.sampled_from(WIDTHS_MM)) if "widths" in features else None,
-                rows=draw(st.none() | st.integers(5, 30)),
+                rows=draw(st.none() | st.integers(8, 28)),
                 drawers=draw(st.none() | st.integers(0, 4)),
             )
             for _ in range(draw(st.sampled_from([0, 0, 1, 2])))
@@ -168,7 +170,7 @@ def limits(draw: st.DrawFn, features: Set[str]) -> Limits:
     if least is not None and most is not None:
         least, most = min(least, most), max(least, most)
     return Limits(
-        drawers_per_bay=draw(st.none() | st.integers(1, 6)),
+        drawers_per_bay=draw(st.none() | st.integers(2, 8)),
         bays=tuple(wishes),
         other_box_widths_mm=tuple(others),
         worktop_least_mm=least,
@@ -203,6 +205,29 @@ def thrown(project: Project, chance: random.Random, bays: int = 2, rows: int = 2
     boxes_left = tuple(box for box in project.boxes if box.id in kept)
     arrangement = Arrangement(bay_count=bays, upright_rows=rows, placements=tuple(placements))
     return project.replace(boxes=boxes_left, arrangement=arrangement)
+
+
+def dragged(project: Project, chance: random.Random) -> Project:
+    """A planned project with one or two boxes put somewhere near, turned, or put together with others."""
+    placements = list(project.arrangement.placements)
+    for _ in range(chance.choice([1, 1, 2])):
+        n = chance.randrange(len(placements))
+        p = placements[n]
+        kind = chance.choice(["row", "row", "bay", "turned", "beside", "behind"])
+        other = chance.choice(placements)
+        if kind == "row":
+            placements[n] = p.replace(row=max(0, p.row + chance.choice([-3, -2, -1, 1, 2, 3])))
+        elif kind == "bay":
+            placements[n] = p.replace(bay=chance.randrange(project.arrangement.bay_count + 1))
+        elif kind == "turned":
+            placements[n] = p.replace(turned=not p.turned)
+        elif other is not p:
+            together = sum(1 for q in placements if (q.bay, q.row) == (other.bay, other.row) and q is not p)
+            there = {"abreast": min(2, together), "behind": 0}
+            if kind == "behind":
+                there = {"abreast": 0, "behind": min(2, together)}
+            placements[n] = p.replace(bay=other.bay, row=other.row, **there)
+    return project.replace(arrangement=project.arrangement.replace(placements=tuple(placements)))
 
 
 def locked(project: Project, chance: random.Random) -> Project:

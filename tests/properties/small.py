@@ -37,7 +37,9 @@ def small_workshop(seed: int, features: Set[str] = FEATURES) -> Project:
     sizes = _sizes(chance, features)
     boxes = _boxes(chance, sizes, features)
     plain = Project(construction=construction, box_sizes=sizes, boxes=boxes)
-    rows, bays = chance.randint(3, MOST_ROWS), chance.randint(1, MOST_BAYS)
+    is_ample = chance.random() < 0.8  # the best plan is as hard to find, but there is one
+    rows = MOST_ROWS if is_ample else chance.randint(4, MOST_ROWS)
+    bays = MOST_BAYS if is_ample else chance.randint(1, MOST_BAYS)
     width = max(size.width_mm for size in sizes)
     length = bays * (clear_mm(plain, width) + 18) + 18 + chance.choice([0, 0, 100])
     height = run_height_mm(plain, rows) + chance.choice([0, 0, 40])
@@ -77,7 +79,7 @@ def _boxes(chance: random.Random, sizes: tuple[BoxSize, ...], features: Set[str]
             id=f"box-{n}",
             label=f"Box {n}",
             size_id=chance.choice(sizes).id,
-            loaded_mass_kg=chance.randint(5, 250) / 10,
+            loaded_mass_kg=chance.randint(5, 225) / 10,
             use=chance.choice(list(Use)),
             group=chance.choice(["", "", "a", "b"]),
             status=chance.choice(statuses) if n else BoxStatus.OWNED,
@@ -88,7 +90,7 @@ def _boxes(chance: random.Random, sizes: tuple[BoxSize, ...], features: Set[str]
 
 def _space(chance: random.Random, length: float, height: float, features: Set[str]) -> Space:
     zones = []
-    if "zones" in features and chance.random() < 0.4:
+    if "zones" in features and chance.random() < 0.3:
         effect = chance.choice(list(ZoneEffect))
         top = round(height)
         bottoms = {ZoneEffect.END_BELOW: (top // 2, top), ZoneEffect.STAY_IN_FRONT: (0, top)}
@@ -119,8 +121,8 @@ def _limits(chance: random.Random, height: float, features: Set[str]) -> Limits:
         wishes = [
             BayWish(
                 box_width_mm=chance.choice([None, *WIDTHS_MM]) if "widths" in features else None,
-                rows=chance.choice([None, None, 3, 5]),
-                drawers=chance.choice([None, None, 0, 1, 2]),
+                rows=chance.choice([None, None, 4, 6]),
+                drawers=chance.choice([None, None, 1, 2]),
             )
             for _ in range(chance.randint(1, 2))
         ]

@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from baywright.model.construction import FirstRowRule, Uprights
-from baywright.model.inventory import Box, BoxSize, Use
+from baywright.model.goals import Goal
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 from baywright.planner import plan, report
@@ -16,48 +15,12 @@ from baywright.planner.cheapest import improved
 from baywright.planner.problem import Item, Kind, Problem, Shape, Span, is_kept
 from baywright.planner.search import holds
 from tests.oracle.exhaustive import least_cost
-from tests.oracle.measure import faults
+from tests.oracle.measure import broken_locks, faults
+from tests.properties.invented import dragged, locked, projects, thrown
+from tests.properties.small import small_workshop
 
 
-@st.composite
-def projects(draw: st.DrawFn) -> Project:
-    plain = Project()
-    heights = draw(st.lists(st.integers(40, 350), min_size=1, max_size=4, unique=True))
-    sizes = tuple(
-        BoxSize(id=f"h-{h}", name=f"{h}", width_mm=396, depth_mm=297, height_mm=h + draw(st.sampled_from([0, 0.5])))
-        for h in heights
-    )
-    boxes = tuple(
-        Box(
-            id=f"box-{n}",
-            label=f"Box {n}",
-            size_id=draw(st.sampled_from(sizes)).id,
-            loaded_mass_kg=draw(st.none() | st.integers(1, 30)),
-            use=draw(st.sampled_from(list(Use))),
-        )
-        for n in range(1, draw(st.integers(1, 14)) + 1)
-    )
-    made = plain.construction
-    construction = made.replace(
-        uprights=draw(st.sampled_from(list(Uprights))),
-        drawers=made.drawers.replace(clearance_mm=draw(st.integers(0, 40))),
-        runners=made.runners.replace(
-            line_offset_mm=draw(st.integers(0, 40)), gap_under_lowest_mm=draw(st.integers(0, 10))
-        ),
-        hole_rows=made.hole_rows.replace(
-            first_row_rule=draw(st.sampled_from(list(FirstRowRule))), first_row_mm=draw(st.integers(5, 40))
-        ),
-    )
-    return plain.replace(
-        construction=construction,
-        box_sizes=sizes,
-        boxes=boxes,
-        space=plain.space.replace(length_mm=draw(st.integers(600, 3500)), height_limit_mm=draw(st.integers(600, 1500))),
-        limits=plain.limits.replace(drawers_per_bay=draw(st.none() | st.integers(1, 6))),
-    )
-
-
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40)
 @given(projects())
 def test_every_plan_fits_when_it_is_measured(project: Project) -> None:
     result = plan(project)
@@ -72,18 +35,42 @@ def test_every_plan_fits_when_it_is_measured(project: Project) -> None:
         assert all(conflict.message for conflict in result.conflicts)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25)
+@given(projects(most_boxes=8), st.randoms(use_true_random=False))
+def test_every_plan_made_again_fits_and_leaves_what_is_locked(project: Project, chance: random.Random) -> None:
+    arrangement = plan(project).arrangement
+    if arrangement is not None:
+        later = locked(project.replace(arrangement=arrangement), chance)
+        again = plan(later, keep=True)
+        assert again.arrangement is not None
+        done = later.replace(arrangement=again.arrangement)
+        assert faults(done) == []
+        assert broken_locks(later, done) == []
+        moved = next(goal for goal in again.goals if goal.goal is Goal.MOVES)
+        assert moved.value == 0, "nothing was changed, and locks on a plan that is best cost nothing"
+
+
+@settings(max_examples=60)
 @given(projects(), st.randoms(use_true_random=False))
 def test_the_report_finds_a_fault_exactly_where_the_witness_does(project: Project, chance: random.Random) -> None:
     """Boxes thrown anywhere: the program's report and the witness agree whether anything is wrong."""
-    placements = [
-        {"box_id": box.id, "bay": chance.randint(0, 1), "row": chance.randint(0, 25)} for box in project.boxes[:3]
-    ]
-    thrown = project.replace(
-        boxes=project.boxes[:3],
-        arrangement={"bay_count": 2, "upright_rows": 22, "placements": placements},
-    )
-    assert bool(report(thrown).conflicts) == bool(faults(thrown)), (report(thrown).conflicts, faults(thrown))
+    there = thrown(project, chance)
+    assert bool(report(there).conflicts) == bool(faults(there)), (report(there).conflicts, faults(there))
+
+
+@pytest.mark.parametrize("block", range(4))
+def test_a_box_dragged_somewhere_near_is_judged_as_the_witness_judges_it(block: int) -> None:
+    right = wrong = 0
+    for seed in range(block * 30, block * 30 + 30):
+        project = small_workshop(seed)
+        arrangement = plan(project).arrangement
+        for trial in range(10 if arrangement is not None else 0):
+            there = dragged(project.replace(arrangement=arrangement), random.Random(1000 * seed + trial))
+            is_wrong = bool(faults(there))
+            assert bool(report(there).conflicts) == is_wrong, (seed, trial, report(there).conflicts, faults(there))
+            right, wrong = right + (not is_wrong), wrong + is_wrong
+    assert right > 20
+    assert wrong > 20
 
 
 def small_problem(seed: int) -> Problem:
