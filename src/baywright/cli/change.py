@@ -28,6 +28,16 @@ def difference_text(difference: Difference, before: Project, after: Project) -> 
     return "\n".join([*lines, *difference.remarks])
 
 
+def built_text(project: Project, work: Difference | None) -> str:
+    """Which bays stand as built, and the work from there to the arrangement of the document."""
+    built = project.built
+    if built is None or work is None:
+        return "No bay is marked as built."
+    numbers = ", ".join(str(bay + 1) for bay in built.bays)
+    stand = f"Bay {numbers} stands as built." if len(built.bays) == 1 else f"Bays {numbers} stand as built."
+    return f"{stand}\n{difference_text(work, built.project, project)}"
+
+
 def place_text(place: Place) -> str:
     """A drawer's place as people count."""
     return f"bay {place.bay + 1} row {place.row + 1}"

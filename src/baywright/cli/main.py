@@ -13,13 +13,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from baywright.app.commands import EditRefused
+from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.repair import ApplyRepair
 from baywright.app.files import FileTrouble
 from baywright.app.proposal import work_of
 from baywright.app.refusal import refusal
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
-from baywright.cli.change import difference_text
+from baywright.cli.change import built_text, difference_text
 from baywright.cli.importing import MatchTrouble, import_inventory
 from baywright.cli.options import NOTHING_FITS, options_text
 from baywright.cli.parser import make_parser
@@ -214,6 +216,23 @@ def _where(options: argparse.Namespace, _: Surroundings) -> int:
     return DONE if any(not place.conflicts for place in places) else ANSWER_IS_NO
 
 
+def _built(options: argparse.Namespace, _: Surroundings) -> int:
+    session = _opened(options.file).session
+    try:
+        if options.forget:
+            session.do(ForgetBuilt())
+        elif options.all or options.bays:
+            bays = range(1, session.project.arrangement.bay_count + 1) if options.all else options.bays
+            session.do(MarkBuilt(tuple(number - 1 for number in bays)))
+    except EditRefused as refused:
+        raise _Ended(ANSWER_IS_NO, refused.message) from None
+    if session.is_modified:
+        _write(session.save)
+        print(f"Saved in {options.file}", file=sys.stderr)
+    _say(built_text(session.project, session.difference))
+    return DONE
+
+
 def _options(options: argparse.Namespace, _: Surroundings) -> int:
     desk = _opened(options.file)
     session = desk.session
@@ -233,10 +252,7 @@ def _options(options: argparse.Namespace, _: Surroundings) -> int:
     if not 1 <= number <= len(found):
         raise _Ended(CANNOT_UNDERSTAND, f"There is no option {number}; there are options 1 to {len(found)}.")
     session.choose_option(found[number - 1])
-    if options.save is not None:
-        target = options.file if options.save == Path() else options.save
-        _write(lambda: session.save_as(target))
-        print(f"Saved in {target}", file=sys.stderr)
+    _save(session, options)
     _say(options_text(found[number - 1 : number], session.project.unit, number))
     if session.manufacture is not None:
         _say(schedule_text(session.manufacture.schedule, session.project.unit))
@@ -328,6 +344,7 @@ _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "plan": _plan,
     "replan": _replan,
     "where": _where,
+    "built": _built,
     "options": _options,
     "workbook": _workbook,
     "schedule": _schedule,

@@ -38,6 +38,7 @@ examples:
   baywright where shop.baywright Pumps       say where a box could go, and what each place would change
   baywright options shop.baywright           list the shapes that the run could have
   baywright options shop.baywright --use 2 --save
+  baywright built shop.baywright 1 2         mark bays as built; re-plans leave them as they are
   baywright workbook shop.baywright -o order.xlsx
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
@@ -61,6 +62,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_plan(commands)
     _add_replan(commands)
     _add_where(commands)
+    _add_built(commands)
     _add_options(commands)
     _add_workbook(commands)
     _add_schedule(commands)
@@ -157,6 +159,24 @@ def _add_options(commands: _Commands) -> None:
     _file(parser)
     parser.add_argument("--use", type=int, metavar="NUMBER", help="put the run in the shape of that number, and fix it")
     _save(parser)
+
+
+def _add_built(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "built",
+        "mark bays as built, and print the work that is left",
+        "Mark bays as cut, drilled and put up just as the file has them now, and save. Bays that stand already still\n"
+        "do; what is in their drawers is taken over anew. Then print the work from what stands to the arrangement.\n"
+        "Without a bay nothing is marked.",
+    )
+    _file(parser)
+    what = parser.add_mutually_exclusive_group()
+    what.add_argument(
+        "bays", nargs="*", type=int, default=[], metavar="BAY", help="numbers of bays, from 1 at the left"
+    )
+    what.add_argument("--all", action="store_true", help="mark all bays")
+    what.add_argument("--forget", action="store_true", help="forget that anything is built")
 
 
 def _add_workbook(commands: _Commands) -> None:

@@ -124,3 +124,21 @@ def test_a_box_that_can_go_nowhere_exits_with_1(tmp_path: Path, capsys: pytest.C
     save_project(path, project.replace(arrangement=Arrangement()))
     assert baywright("where", path, "bells") == 1
     assert "Nothing is arranged yet" in capsys.readouterr().err
+
+
+def test_bays_are_marked_as_built_and_the_work_that_is_left_is_told(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert baywright("built", file) == 0
+    assert "No bay is marked as built" in capsys.readouterr().out
+    assert baywright("built", file, 1) == 0
+    out = capsys.readouterr().out
+    assert "Bay 1 stands as built." in out
+    assert "Put up bay 2." in out
+    assert baywright("built", file, "--all") == 0
+    assert "Bays 1, 2 stand as built.\nNothing has to be done" in capsys.readouterr().out
+    assert open_project(file).built is not None
+    assert baywright("built", file, 3) == 1
+    assert "There is no bay 3" in capsys.readouterr().err
+    assert baywright("built", file, "--forget") == 0
+    assert open_project(file).built is None
