@@ -7,10 +7,13 @@ from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
 from baywright.app.edits.arrangement import ClearArrangement, PlaceBox, SetLock
+from baywright.app.edits.built import MarkBuilt
+from baywright.app.edits.inventory import EditBox, EditBoxSize
 from baywright.app.session import Session
 from baywright.gui.elevation.twin import HEADINGS, DrawerTableView, couple
 from baywright.gui.elevation.view import ElevationView
 from baywright.model.arrangement import Lock
+from baywright.model.inventory import BoxStatus
 
 
 @pytest.fixture
@@ -26,10 +29,23 @@ def _row(table: DrawerTableView, row: int) -> list[str]:
 
 def test_it_tells_every_drawer_bay_by_bay_from_below(session: Session, table: DrawerTableView) -> None:
     assert table.table.rowCount() == 5
-    assert [table.table.headerData(i, Qt.Orientation.Horizontal) for i in range(8)] == list(HEADINGS)
-    assert _row(table, 0) == ["1", "1", "Brake blocks", "1", "100 mm", "5 rows = 160 mm", "3.5 kg", ""]
+    assert [table.table.headerData(i, Qt.Orientation.Horizontal) for i in range(9)] == list(HEADINGS)
+    assert _row(table, 0) == ["1", "1", "Brake blocks", "1", "100 mm", "5 rows = 160 mm", "3.5 kg", "", ""]
     assert _row(table, 3)[:4] == ["2", "2", "Pedals", "9"]
     assert _row(table, 3)[6] == "not weighed"
+
+
+def test_it_tells_how_boxes_stand_that_share_a_drawer_or_are_wished(session: Session, table: DrawerTableView) -> None:
+    session.do(EditBoxSize("low", "most_behind", 2))
+    session.do(SetField("space.depth_mm", 900.0))
+    session.do(PlaceBox("b", 0, 0))
+    session.do(EditBox("b", "status", BoxStatus.WISHED))
+    session.do(MarkBuilt((0,)))
+    told = _row(table, 1)[8]
+    assert "Place 2 of 2 from the front" in told
+    assert "Only wished for" in told
+    assert "stands as built" in told
+    assert [_row(table, row)[1] for row in (0, 1)] == ["1", "1"], "one drawer"
 
 
 def test_its_heights_are_those_of_the_schedule(session: Session, table: DrawerTableView) -> None:

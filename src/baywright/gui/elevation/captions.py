@@ -40,6 +40,8 @@ def drawer_details(drawer: Drawer, unit: LengthUnit) -> tuple[tuple[str, ...], .
     wordings += [figures, f"{bare_length(drawer.size.height_mm, unit)} · {mass}", mass]
     if drawer.lock is not Lock.NONE:
         wordings = [f"{LOCKED[drawer.lock]} · {figures}", f"locked · {figures}", *wordings]
+    if drawer.is_turned:
+        wordings = [*(f"turned · {wording}" for wording in wordings), "turned"]
     if drawer.is_wished:
         wordings = [f"wished · {figures}", "wished"]
     if drawer.count_behind:

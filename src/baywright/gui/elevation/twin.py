@@ -19,14 +19,14 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 
 from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice
 from baywright.app.session import Session
-from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption
+from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_caption, standing_words
 from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.view import ElevationView
 from baywright.gui.tables.model import runs
 from baywright.model.length import LengthUnit, format_length
 
-HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock")
+HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock", "How it stands")
 _ANY = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 _WIDEST_COLUMN = 260
@@ -203,4 +203,5 @@ def _cells(drawer: Drawer, unit: LengthUnit) -> tuple[str, ...]:
         opening_caption(drawer, unit),
         mass_caption(drawer.box),
         LOCKED[drawer.lock],
+        "; ".join([*standing_words(drawer), *(["The bay stands as built"] if drawer.is_built else [])]),
     )
