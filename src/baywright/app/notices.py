@@ -89,6 +89,8 @@ class ReplanEnded:
     """Ids of the boxes that have a drawer now and had none."""
     by_hand: tuple[str, ...] = ()
     """Labels of boxes put somewhere or taken out by hand, where only that stands against a plan."""
+    is_unsettled: bool = False
+    """Whether a plan is known, but not whether it moves more boxes than it must, so that it was not taken in."""
 
 
 @dataclass(frozen=True)

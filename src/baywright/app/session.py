@@ -282,13 +282,15 @@ class Session:
         self.do(ChooseOption(option))
         self.live.free_hands()
 
-    def search(self, project: Project, on_end: Callable[[PlanResult], None]) -> None:
+    def search(
+        self, project: Project, on_better: Callable[[PlanResult], None], on_end: Callable[[PlanResult], None]
+    ) -> None:
         """Plans a document in the background for live planning, which takes in the answer."""
         self._request += 1
         request = self._request
         self._desk.request(
             project,
-            lambda _better: None,
+            lambda result: on_better(result) if request == self._request else None,
             lambda result: on_end(result) if request == self._request else None,
             lambda error: self._on_planning_failed(request, error),
             keep=True,

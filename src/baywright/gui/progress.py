@@ -50,6 +50,12 @@ def replan_message(notice: ReplanEnded, project: Project) -> tuple[str, Tone] | 
             "“Plan now” (F5) plans everything.",
             Tone.CAUTION,
         )
+    if notice.is_unsettled:
+        return (
+            "No plan was found in the time allowed that is known to move few boxes, so nothing was moved. “Plan now” "
+            "(F5) or “Re-plan” goes on from here.",
+            Tone.CAUTION,
+        )
     done = []
     if notice.placed:
         done.append(f"Found a drawer: {_placed(notice.placed, project)}.")

@@ -10,13 +10,15 @@ from baywright.app.edits.inventory import AddBoxes, EditBox, RemoveBoxes
 from baywright.app.live import LiveMode
 from baywright.app.notices import Notice, ReplanEnded, ReplanStarted, ReplanWanted
 from baywright.app.session import Session
-from baywright.model.arrangement import Lock
+from baywright.model.arrangement import Lock, Placement
+from baywright.model.goals import Goal
 from baywright.model.inventory import Box, BoxSize
-from baywright.model.plan import PlanStatus
+from baywright.model.plan import GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange, Repair
 from baywright.model.space import Space
 
+Answer = Callable[[PlanResult], None]
 LOW = BoxSize(id="low", name="Low", width_mm=396, depth_mm=297, height_mm=120)
 HIGH = BoxSize(id="high", name="High", width_mm=396, depth_mm=297, height_mm=320)
 
@@ -263,6 +265,91 @@ def test_it_tells_that_it_is_wanted_began_and_ended() -> None:
     desk.do(AddBoxes((box("brakes"),)))
     told = [type(n) for n in desk.notices if isinstance(n, ReplanWanted | ReplanStarted | ReplanEnded)]
     assert told == [ReplanWanted, ReplanStarted, ReplanEnded]
+
+
+class Desk:
+    """Stands in for the planner's desk: keeps what was asked and answers when told."""
+
+    def __init__(self, session: Session) -> None:
+        self.asked: list[tuple[Project, Answer, Answer]] = []
+        session._desk.request = self._request  # type: ignore[method-assign]
+
+    def _request(
+        self, project: Project, on_progress: Answer, on_end: Answer, on_failure: object, *, keep: bool = False
+    ) -> None:
+        assert keep
+        self.asked.append((project, on_progress, on_end))
+
+
+def roomy() -> Shop:
+    """A shop with more room than its boxes need."""
+    project = shop()
+    return Shop(project.replace(limits=project.limits.replace(upright_rows=33, bay_count=2)))
+
+
+def answer(project: Project, moves: float, bound: float, row: int) -> PlanResult:
+    """The present places and the new box at that row of the last bay, so many moves, at least `bound` needed."""
+    arrangement = project.arrangement
+    new = Placement(box_id="brakes", bay=arrangement.bay_count - 1, row=row)
+    goals = (GoalValue(goal=Goal.MOVES, value=moves, bound=bound, unit="boxes"),)
+    placements = (*arrangement.placements, new)
+    return PlanResult(status=PlanStatus.FEASIBLE, arrangement=arrangement.replace(placements=placements), goals=goals)
+
+
+def free_rows(session: Session) -> list[int]:
+    """Rows of the last bay where the new box could stand."""
+    bay = session.project.arrangement.bay_count - 1
+    return [row for row in range(33) if not session.place_conflicts("brakes", bay, row)]
+
+
+def test_a_plan_with_proved_moves_is_taken_in_at_once_and_a_better_place_follows_in_the_same_step() -> None:
+    desk = roomy()
+    planner, before = Desk(desk.session), desk.session.project
+    desk.do(AddBoxes((box("brakes"),)))
+    ((task, on_better, on_end),) = planner.asked
+    first, *_, last = free_rows(desk.session)
+    on_better(answer(task, moves=6, bound=0, row=first))
+    assert desk.place("brakes") is None, "nobody knows yet whether so many must move"
+    on_better(answer(task, moves=0, bound=0, row=first))
+    assert desk.place("brakes") == (before.arrangement.bay_count - 1, first)
+    assert desk.session.report.conflicts == ()
+    assert desk.session.live.is_busy
+    desk.session.do(EditBox("brakes", "note", "new"))
+    on_end(answer(task, moves=0, bound=0, row=last))
+    assert desk.place("brakes") == (before.arrangement.bay_count - 1, last)
+    assert desk.ended.placed == ("brakes",)
+    assert desk.ended.moved == ()
+    desk.session.undo()
+    assert desk.place("brakes") == (before.arrangement.bay_count - 1, last)
+    desk.session.undo()
+    assert desk.session.project is before
+
+
+def test_an_edit_after_the_first_answer_ends_the_search_and_nothing_moves_again() -> None:
+    desk = roomy()
+    planner = Desk(desk.session)
+    desk.do(AddBoxes((box("brakes"),)))
+    ((task, on_better, on_end),) = planner.asked
+    first, *_, last = free_rows(desk.session)
+    on_better(answer(task, moves=0, bound=0, row=first))
+    placed = desk.place("brakes")
+    desk.do(EditBox("pumps", "loaded_mass_kg", 5.0))
+    assert not desk.session.live.is_busy
+    on_end(answer(task, moves=0, bound=0, row=last))
+    assert desk.place("brakes") == placed
+    assert len(planner.asked) == 1
+
+
+def test_a_plan_that_may_move_more_than_it_must_is_not_taken_in() -> None:
+    desk = roomy()
+    planner = Desk(desk.session)
+    desk.do(AddBoxes((box("brakes"),)))
+    before = desk.session.project
+    ((task, _, on_end),) = planner.asked
+    on_end(answer(task, moves=6, bound=0, row=free_rows(desk.session)[0]))
+    assert desk.session.project is before
+    assert desk.ended.is_unsettled
+    assert not desk.session.live.is_busy
 
 
 def drain(session: Session, calls: list[Callable[[], None]], begin: Callable[[], None]) -> None:
