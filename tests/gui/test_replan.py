@@ -217,3 +217,15 @@ def test_work_from_what_is_built_is_listed_until_it_is_done(desk: Desk) -> None:
     assert panel.body.isVisible()
     desk.actions.work_done.trigger()
     assert not panel.body.isVisible()
+
+
+def test_a_label_typed_while_a_replan_is_on_offer_is_shown_and_keeps_the_cursor(desk: Desk, offer: ReplanPanel) -> None:
+    offer.moves.tick("new", is_ticked=False)
+    desk.panels.boxes.filter.setFocus()
+    desk.session.do(EditBox("new", "label", "Track pump"))
+    assert desk.session.proposal is not None
+    item = desk.panels.elevation.canvas.drawer_item("new")
+    assert item is not None
+    assert item.drawer.box.label == "Track pump"
+    assert "new" not in offer.moves.ticked_ids
+    assert desk.panels.boxes.filter.hasFocus()

@@ -42,6 +42,7 @@ from baywright.gui.status import StatusLine
 from baywright.gui.theme import NORMAL_POINTS, Theme, apply_theme
 from baywright.gui.whynot.problem import refusal_of, why_not
 from baywright.model.arrangement import Lock
+from baywright.model.plan import PlanResult
 from baywright.model.repair import Repair
 
 POINTS_A_STEP = 1.0
@@ -68,6 +69,7 @@ class MainWindow(QMainWindow):
         self._selected: tuple[str, ...] = ()
         self._planned_from = session.project
         self._is_refused = False
+        self._offered: PlanResult | None = None
         self.actions_ = Actions(self)
         self._demo = demo
         self.panels = Panels(session, self.actions_, self._make_steps())
@@ -250,7 +252,9 @@ class MainWindow(QMainWindow):
             case PlanningEnded():
                 self._on_planning_ended(notice)
             case ProposalMade():
-                self.panels.show_replan()
+                if notice.proposal.result is not self._offered:  # not when a label is typed while it is on offer
+                    self.panels.show_replan()
+                self._offered = notice.proposal.result
             case PlanningFailed():
                 self.status.show_planning(None)
                 self._enable()
