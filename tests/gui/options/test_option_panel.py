@@ -276,3 +276,14 @@ def test_parts_of_it_have_names_for_those_who_cannot_see(panel: OptionPanel) -> 
     for button in (panel.look, panel.stop, panel.use, panel.pin, panel.free, panel.why_not):
         assert button.toolTip()
         assert "&" in button.text()
+
+
+def test_in_a_narrow_window_every_button_is_in_sight(panel: OptionPanel, desk: Desk) -> None:
+    desk.window.resize(760, 480)
+    QApplication.processEvents()
+    for button in (panel.look, panel.use, panel.pin, panel.free):
+        right = button.mapTo(panel, button.rect().topRight()).x()
+        assert 0 < right <= panel.width()
+    desk.window.resize(1600, 1000)
+    QApplication.processEvents()
+    assert len({button.y() for button in (panel.look, panel.use, panel.pin, panel.free)}) == 1

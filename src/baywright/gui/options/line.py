@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from baywright.gui.elevation.captions import short_length
 from baywright.gui.tables.column import Column
 from baywright.model.construction import Uprights
 from baywright.model.length import LengthUnit, format_length
@@ -48,7 +49,12 @@ def option_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[OptionLine], 
 
     def length(title: str, of: Callable[[Option], float], hint: str) -> Column[OptionLine]:
         return Column(
-            title, lambda x: format_length(of(x.option), unit()), lambda x: of(x.option), hint, is_number=True
+            title,
+            lambda x: short_length(of(x.option), unit()),
+            lambda x: of(x.option),
+            hint,
+            is_number=True,
+            tip=lambda x: format_length(of(x.option), unit()),
         )
 
     def number(title: str, of: Callable[[Option], float], hint: str, digits: int = 0) -> Column[OptionLine]:
@@ -94,7 +100,7 @@ def _rows_tip(option: Option) -> str:
 
 def _overhang(option: Option, unit: LengthUnit) -> str:
     front, side = option.overhang_front_mm, option.overhang_side_mm
-    return f"{format_length(front, unit)} / {format_length(side, unit)}"
+    return f"{short_length(front, unit)} / {short_length(side, unit)}"
 
 
 def _overhang_sum(option: Option) -> float:

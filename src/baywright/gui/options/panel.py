@@ -7,10 +7,11 @@ edit each. Where there is nothing to show it says why, and what to do.
 from collections.abc import Callable
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QShowEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
+    QGridLayout,
     QHBoxLayout,
     QLabel,
     QProgressBar,
@@ -118,11 +119,10 @@ class OptionPanel(QWidget):
         self.why_not = button("W&hy not?", "Show which limits stand in the way and what would help", self._ask_why)
 
     def _lay_out(self) -> None:
-        buttons = QHBoxLayout()
-        buttons.setSpacing(6)
-        for made in (self.look, self.use, self.pin, self.free):
-            buttons.addWidget(made)
-        buttons.addStretch(1)
+        self._buttons = QGridLayout()
+        self._buttons.setSpacing(6)
+        self._buttons.setColumnStretch(4, 1)
+        self._in_one_line(True)
         state = QHBoxLayout()
         state.addWidget(self.words, 1)
         for widget in (self.progress, self.stop, self.why_not):
@@ -131,7 +131,7 @@ class OptionPanel(QWidget):
         column = QVBoxLayout(self._body)
         column.setContentsMargins(6, 6, 6, 6)
         column.setSpacing(4)
-        column.addLayout(buttons)
+        column.addLayout(self._buttons)
         column.addLayout(state)
         column.addWidget(self.strip, 3)
         column.addWidget(self.view, 2)
@@ -147,6 +147,18 @@ class OptionPanel(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(around)
+
+    def _in_one_line(self, in_one_line: bool) -> None:
+        """The buttons in a line, or where the panel is narrow two by two."""
+        for place, made in enumerate((self.look, self.use, self.pin, self.free)):
+            row, column = (0, place) if in_one_line else divmod(place, 2)
+            self._buttons.addWidget(made, row, column)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep all buttons in sight."""
+        super().resizeEvent(event)
+        wide = sum(made.sizeHint().width() + 6 for made in (self.look, self.use, self.pin, self.free)) + 24
+        self._in_one_line(self.width() >= wide)
 
     def wanted_height(self) -> int:
         """The height at which pictures and table have room, whether or not there are any yet."""
@@ -224,6 +236,7 @@ class OptionPanel(QWidget):
         self.table.show_records([(option.id, OptionLine(option, options.is_present(option))) for option in found])
         if found:
             self._show_extent(found)
+            self.strip.fit_words()
         if found and not were:
             self.view.fit_columns(180)
         if self._unit_shown != self._session.project.unit:

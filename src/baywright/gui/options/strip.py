@@ -10,7 +10,7 @@ from baywright.gui.elevation.area import Area
 from baywright.gui.elevation.captions import short_length
 from baywright.gui.elevation.colours import ElevationColours, elevation_colours
 from baywright.gui.elevation.layout import Layout
-from baywright.gui.elevation.lettering import Line, bold, draw_lines, smaller
+from baywright.gui.elevation.lettering import Line, bold, draw_lines, smaller, text_width
 from baywright.gui.options.line import OptionLine
 from baywright.gui.options.picture import paint_picture
 from baywright.gui.tables.model import RowTable
@@ -18,7 +18,7 @@ from baywright.model.construction import Uprights
 from baywright.model.length import LengthUnit
 
 Index = QModelIndex | QPersistentModelIndex
-LEAST_WIDTH_PX, MOST_WIDTH_PX = 176, 330
+LEAST_WIDTH_PX, MOST_WIDTH_PX = 120, 300
 LEAST_PICTURE_PX, MOST_PICTURE_PX = 40, 84
 LINES = 3
 MARGIN_PX = 6
@@ -79,6 +79,7 @@ class PictureStrip(QListView):
         self._unit = unit
         self.layout_of = layout_of
         self.extent = Area(0.0, 0.0, 1.0, 1.0)
+        self._words_width = 0.0
         self.setModel(model)
         self.setModelColumn(0)
         self.setItemDelegate(Card(self))
@@ -109,8 +110,18 @@ class PictureStrip(QListView):
         """As high as the strip, as wide as the picture of the largest space needs, within reason."""
         high = self.maximumViewportSize().height() - self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
         picture = high - self.words_height - 2 * MARGIN_PX - 7
-        wide = picture * self.extent.width / max(1.0, self.extent.height) + 2 * MARGIN_PX + 5
-        return QSize(round(max(LEAST_WIDTH_PX, min(MOST_WIDTH_PX, wide))), max(1, high))
+        wide = picture * self.extent.width / max(1.0, self.extent.height)
+        least = min(max(LEAST_WIDTH_PX, self._words_width), MOST_WIDTH_PX)
+        return QSize(round(max(least, min(MOST_WIDTH_PX, wide)) + 2 * MARGIN_PX + 5), max(1, high))
+
+    def fit_words(self) -> None:
+        """Make cards wide enough for what is written on them, in its shorter wording."""
+        colours = elevation_colours(self.palette())
+        lines = [line for key in self._rows.ids for line in self.words(self._rows.record(key), colours)]
+        widest = max((text_width(line.shorter[0], line.font) for line in lines), default=0.0) + 2
+        if widest != self._words_width:
+            self._words_width = widest
+            self.scheduleDelayedItemsLayout()
 
     def sizeHint(self) -> QSize:
         """As low as it may be; what is left over makes the pictures larger."""
@@ -132,6 +143,7 @@ class PictureStrip(QListView):
         if event.type() == QEvent.Type.FontChange:
             self.setMinimumHeight(self._height(LEAST_PICTURE_PX))
             self.setMaximumHeight(self._height(MOST_PICTURE_PX))
+            self.fit_words()
 
     # ---- contents
 
