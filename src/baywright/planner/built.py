@@ -61,7 +61,7 @@ def built_conflicts(project: Project, workings: Workings, layout: Layout, rows: 
     standing = standing_bays(project)
     if standing is None:
         return ()
-    return (*_grid(project, workings, standing), *_run(standing, rows), *_bays(project, standing, layout))
+    return (*_grid(project, workings, standing), *_run(project, standing, rows), *_bays(project, standing, layout))
 
 
 def _grid(project: Project, workings: Workings, standing: Standing) -> Iterator[Conflict]:
@@ -91,11 +91,14 @@ def _differs(project: Project, words: str, built_mm: float, now_mm: float) -> Co
     )
 
 
-def _run(standing: Standing, rows: int) -> Iterator[Conflict]:
-    if rows != standing.rows:
+def _run(project: Project, standing: Standing, rows: int) -> Iterator[Conflict]:
+    """The rows of the run, as it is or as the limits fix it."""
+    fixed = project.limits.upright_rows
+    if rows != standing.rows or fixed not in (None, standing.rows):
+        other = rows if rows != standing.rows else fixed
         yield Conflict(
             kind=LimitKind.BUILT,
-            message=f"The bays that stand were built in a run of {standing.rows} rows; it would have {rows} now.",
+            message=f"The bays that stand were built in a run of {standing.rows} rows; it would have {other} now.",
             mend=f"Keep {standing.rows} rows, or forget what is built.",
         )
 

@@ -25,7 +25,7 @@ from baywright.planner.grid import Grid, read_grid
 from baywright.planner.handling import masses, weight
 from baywright.planner.obstacle import most_bays, most_rows
 from baywright.planner.problem import Item, Kind, Place, Problem, is_kept
-from baywright.planner.shaping import Home, Shaping
+from baywright.planner.shaping import Home, KnownSorts, Shaping
 from baywright.planner.widths import WidthChoice, Widths, as_built
 from baywright.workings import Workings, derive
 
@@ -71,6 +71,7 @@ class Framer:
         self.locks = {p.box_id: p.lock for p in there}
         self._placed = {p.box_id: p for p in there}
         self._frames: dict[tuple[int, int], Frame] = {}
+        self._sorts: KnownSorts = {}
 
     def _size(self, box_id: str) -> BoxSize:
         return self.project.size_of(self.boxes[box_id])
@@ -192,7 +193,7 @@ class Framer:
         self, kinds: tuple[Kind, ...], kind_faces: tuple[Face, ...], indices: tuple[tuple[int, ...], ...]
     ) -> Problem:
         kind_of = {bay: number for number, bays in enumerate(indices) for bay in bays}
-        shaping = Shaping(self.fitting, self.grid, self.workings, kind_faces)
+        shaping = Shaping(self.fitting, self.grid, self.workings, kind_faces, self._sorts)
         items = tuple(
             Item(box.id, shaping.shape_of(box, self._home(box, kind_of)), self.weights[box.id]) for box in self.free
         )

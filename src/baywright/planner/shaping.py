@@ -34,10 +34,18 @@ class Sort:
     shares: tuple[int, ...]
 
 
+KnownSorts = dict[tuple[Room, ...], dict[str, Sort]]
+"""The sort of each box by its id, for each set of drawers that bays may have."""
+
+
 class Shaping:
     """The shapes and teams of boxes before bays of some faces; `shape_of` gives each box its number."""
 
-    def __init__(self, fitting: Fitting, grid: Grid, workings: Workings, faces: Sequence[Face]) -> None:
+    def __init__(
+        self, fitting: Fitting, grid: Grid, workings: Workings, faces: Sequence[Face], known: KnownSorts
+    ) -> None:
+        """`known` keeps the sorts of boxes from one set of bays to the next that have the same drawers."""
+        self._known = known
         self._fitting = fitting
         self._grid = grid
         self._workings = workings
@@ -64,10 +72,17 @@ class Shaping:
                 found[self._fitting.room(face.box_width_mm, depth)] = None
         return tuple(found)
 
+    @cached_property
+    def _sorts(self) -> dict[str, Sort]:
+        return self._known.setdefault(self._rooms, {})
+
     def _sort(self, box: Box) -> Sort:
-        most = most_together(self._sizes[box.size_id])
-        mass = box.loaded_mass_kg
-        return Sort(box.size_id, tuple(min(most, self._fitting.share(mass, room)) for room in self._rooms))
+        known = self._sorts.get(box.id)
+        if known is None:
+            most = most_together(self._sizes[box.size_id])
+            shares = tuple(min(most, self._fitting.share(box.loaded_mass_kg, room)) for room in self._rooms)
+            known = self._sorts[box.id] = Sort(box.size_id, shares)
+        return known
 
     def _share(self, sort: Sort, room: Room) -> int:
         return sort.shares[self._rooms.index(room)]
