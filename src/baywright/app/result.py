@@ -6,6 +6,7 @@ from typing import Literal
 from baywright.app.session import Session
 from baywright.model.base import Frozen
 from baywright.model.difference import Difference
+from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, PlanResult
 from baywright.model.project import Project
@@ -26,7 +27,7 @@ class Dimension(Frozen):
 class CompleteResult(Frozen):
     """Everything the program knows of one project."""
 
-    result_version: Literal[1] = 1
+    result_version: Literal[2] = 2
     project: Project
     plan: PlanResult | None
     """The planner's answer; None where the arrangement was taken as it stood in the file."""
@@ -34,6 +35,8 @@ class CompleteResult(Frozen):
     dimensions: tuple[Dimension, ...]
     manufacture: Manufacture | None
     """Parts, hardware and drawer schedule; None while nothing is arranged."""
+    findings: tuple[Finding, ...] = ()
+    """What the checks of strength, stability and people found, gravest first; none while nothing is arranged."""
     difference: Difference | None = None
     """The work from the bays that stand as built to the arrangement; None where nothing is as built."""
 
@@ -57,6 +60,7 @@ def complete_result(session: Session) -> CompleteResult:
         report=session.report,
         dimensions=dimensions,
         manufacture=session.manufacture,
+        findings=session.findings,
         difference=session.difference,
     )
 

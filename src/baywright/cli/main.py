@@ -28,6 +28,7 @@ from baywright.cli.parser import make_parser
 from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_text
 from baywright.cli.planning import Desk, PlannerTrouble
 from baywright.cli.refusal import clash_text, conflicts_text
+from baywright.cli.safety import findings_text, is_broken
 from baywright.cli.text import plan_text, schedule_csv, schedule_text
 from baywright.model.inventory import BoxStatus
 from baywright.model.plan import PlanResult, PlanStatus
@@ -319,6 +320,15 @@ def _check(options: argparse.Namespace, _: Surroundings) -> int:
     return DONE
 
 
+def _safety(options: argparse.Namespace, _: Surroundings) -> int:
+    findings = _opened(options.file).session.findings
+    if not findings:
+        _say("Nothing is arranged yet, so there is nothing to check: plan the project first.")
+        return ANSWER_IS_NO
+    _say(findings_text(findings))
+    return ANSWER_IS_NO if is_broken(findings) else DONE
+
+
 def _import(options: argparse.Namespace, _: Surroundings) -> int:
     session = _opened(options.file).session
     try:
@@ -351,5 +361,6 @@ _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "result": _result,
     "result-schema": _result_schema,
     "check": _check,
+    "safety": _safety,
     "import": _import,
 }

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 EXIT_CODES = """\
 exit codes:
     0  done
-    1  the answer is no: no plan keeps every limit, the arrangement breaks one, a box can go nowhere, or an import
-       refuses rows
+    1  the answer is no: no plan keeps every limit, the arrangement breaks one, a check is over its limit, a box can
+       go nowhere, or an import refuses rows
     2  the command line cannot be understood, or names columns or boxes that are not there
     3  a file cannot be read
     4  a file cannot be written
@@ -45,6 +45,7 @@ examples:
   baywright import shop.baywright boxes.csv  show what an import would take over
   baywright import shop.baywright boxes.xlsx --sheet Boxes --match label=Name --match mass=4 --accept
   baywright check shop.baywright             say what is wrong with the arrangement
+  baywright safety shop.baywright            say whether it is strong, stable and kind to the back
 """
 
 
@@ -221,6 +222,10 @@ def _add_result(commands: _Commands) -> None:
 
 def _add_check(commands: _Commands) -> None:
     parser = _command(commands, "check", "say what is wrong with the arrangement as it stands in the file")
+    _file(parser)
+    parser = _command(
+        commands, "safety", "say what the checks of sag, loads, tipping, lifting, access and tolerances found"
+    )
     _file(parser)
 
 

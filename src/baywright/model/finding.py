@@ -17,6 +17,11 @@ class CheckKind(StrEnum):
     ACCESS = "access"
     TOLERANCE = "tolerance"
 
+    @property
+    def words(self) -> str:
+        """Its name for people."""
+        return self.value.replace("_", " ").capitalize()
+
 
 class Severity(StrEnum):
     """How a finding is meant, gravest first."""
@@ -29,6 +34,19 @@ class Severity(StrEnum):
     """Within the limit, but not far from it."""
     KEPT = "kept"
     """Well within the limit."""
+
+    @property
+    def words(self) -> str:
+        """A sign and words for people, so that neither colour nor sign stands alone."""
+        return _JUDGEMENTS[self]
+
+
+_JUDGEMENTS = {
+    Severity.BROKEN: "✗ over the limit",
+    Severity.UNCHECKED: "? not checked",
+    Severity.NEAR: "! near the limit",
+    Severity.KEPT: "✓ kept",
+}
 
 
 class Given(Frozen):

@@ -142,7 +142,19 @@ def test_check_tells_what_is_wrong(file: Path, capsys: pytest.CaptureFixture[str
     assert "Nothing is wrong: 6 drawers" in capsys.readouterr().out
 
 
-@pytest.mark.parametrize("command", ["plan", "workbook", "schedule", "result", "check"])
+def test_safety_tells_what_the_checks_found(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert baywright("safety", file) == 1
+    assert "nothing to check" in capsys.readouterr().out
+    baywright("plan", file, "--save")
+    capsys.readouterr()
+    baywright("safety", file)
+    told = capsys.readouterr().out
+    assert "Tipping, The run" in told
+    assert "? not checked" in told
+    assert "no permission" in told
+
+
+@pytest.mark.parametrize("command", ["plan", "workbook", "schedule", "result", "check", "safety"])
 def test_a_file_that_cannot_be_read_exits_with_3(
     command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -172,7 +184,7 @@ def test_a_wrong_command_line_exits_with_2(arguments: list[str], capsys: pytest.
 
 
 @pytest.mark.parametrize(
-    "command", [[], ["plan"], ["workbook"], ["schedule"], ["result"], ["check"], ["import"], ["open"]]
+    "command", [[], ["plan"], ["workbook"], ["schedule"], ["result"], ["check"], ["safety"], ["import"], ["open"]]
 )
 def test_help_tells_the_exit_codes(command: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:

@@ -8,7 +8,7 @@ from baywright.documents.cautions import Topic, cautions_about
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
-from baywright.model.finding import CheckKind, Finding, Severity
+from baywright.model.finding import Finding
 from baywright.model.project import Project
 
 TITLE = "Checks"
@@ -17,29 +17,14 @@ LEAD = (
     "Each is a computation with stated assumptions, not a permission: data sheets, local codes and licensed practice "
     "come first."
 )
-SEVERITIES = {
-    Severity.BROKEN: "✗ over the limit",
-    Severity.UNCHECKED: "? not checked",
-    Severity.NEAR: "! near the limit",
-    Severity.KEPT: "✓ kept",
-}
-KINDS = {
-    CheckKind.SAG: "Sag",
-    CheckKind.RUNNER_LOAD: "Runner load",
-    CheckKind.FIXING: "Fixing",
-    CheckKind.TIPPING: "Tipping",
-    CheckKind.LIFTING: "Lifting",
-    CheckKind.ACCESS: "Access",
-    CheckKind.TOLERANCE: "Tolerance",
-}
 
 
 def write_checks(sheet: Worksheet, project: Project, findings: Sequence[Finding]) -> None:
     """Write the sheet."""
     page = Page(sheet)
     columns: list[Column[Finding]] = [
-        Column("Judgement", lambda finding: SEVERITIES[finding.severity], Style.NAME),
-        Column("Check", lambda finding: KINDS[finding.kind]),
+        Column("Judgement", lambda finding: finding.severity.words, Style.NAME),
+        Column("Check", lambda finding: finding.kind.words),
         Column("What", lambda finding: finding.subject, Style.NAME, 30.0),
         Column("Finding", lambda finding: finding.message, Style.TEXT, 46.0),
         Column("Value", lambda finding: finding.value, Style.LENGTH),

@@ -6,7 +6,6 @@ Law: it makes no change itself; it tells which mend is wanted.
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
-from baywright.gui.checks.line import KINDS, SIGNS
 from baywright.model.finding import Finding, Mend
 
 CAUTION = (
@@ -49,7 +48,7 @@ class FindingDetail(QScrollArea):
             column.addWidget(_label(CHOOSE_ONE, inner))
         else:
             column.addWidget(
-                _label(f"{SIGNS[finding.severity]}: {KINDS[finding.kind]}, {finding.subject}", inner, bold=True)
+                _label(f"{finding.severity.words}: {finding.kind.words}, {finding.subject}", inner, bold=True)
             )
             column.addWidget(_label(finding.message, inner))
             for mend in finding.mends:

@@ -1,23 +1,8 @@
 """The table of findings: judgement in sign and word, what is checked, value beside limit."""
 
 from baywright.gui.tables.column import Column
-from baywright.model.finding import CheckKind, Finding, Severity
+from baywright.model.finding import Finding, Severity
 
-SIGNS = {
-    Severity.BROKEN: "✗ over the limit",
-    Severity.UNCHECKED: "? not checked",
-    Severity.NEAR: "! near the limit",
-    Severity.KEPT: "✓ kept",
-}
-KINDS = {
-    CheckKind.SAG: "Sag",
-    CheckKind.RUNNER_LOAD: "Runner load",
-    CheckKind.FIXING: "Fixing",
-    CheckKind.TIPPING: "Tipping",
-    CheckKind.LIFTING: "Lifting",
-    CheckKind.ACCESS: "Access",
-    CheckKind.TOLERANCE: "Tolerance",
-}
 _ORDER = list(Severity)
 
 
@@ -32,9 +17,9 @@ def amount(value: float | None, unit: str) -> str:
 def finding_columns() -> tuple[Column[Finding], ...]:
     """The columns, the judgement first."""
     return (
-        Column("Judgement", lambda f: SIGNS[f.severity], lambda f: _ORDER.index(f.severity),
+        Column("Judgement", lambda f: f.severity.words, lambda f: _ORDER.index(f.severity),
                "Over its limit, not checked, near its limit, or kept"),
-        Column("Check", lambda f: KINDS[f.kind], lambda f: KINDS[f.kind], "What is checked"),
+        Column("Check", lambda f: f.kind.words, lambda f: f.kind.words, "What is checked"),
         Column("What", lambda f: f.subject, lambda f: f.subject, "Part, drawer, box or the run"),
         Column("Value", lambda f: amount(f.value, f.unit), lambda f: f.value, "What was computed", is_number=True),
         Column("Limit", lambda f: amount(f.limit, f.unit), lambda f: f.limit, "What it must not pass", is_number=True),
