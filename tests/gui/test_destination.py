@@ -73,6 +73,7 @@ def test_choosing_shows_it_in_the_picture_and_moving_is_one_edit(desk: Desk, pan
     assert ghost is not None
     assert ghost.is_legal
     assert desk.session.project is before, "looking edits nothing"
+    assert panel.details.text().startswith(f"No. 2, {best.words}: ")
     panel.go.click()
     placement = desk.session.project.arrangement.placement_of("box-2")
     assert placement is not None

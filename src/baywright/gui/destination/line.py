@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from baywright.gui.tables.column import Column
 from baywright.gui.wording import GOALS, count_words, words_for
 from baywright.model.destination import Destination, GoalChange
-from baywright.model.goals import MORE_IS_BETTER, Goal
+from baywright.model.goals import MORE_IS_BETTER, USUAL_ORDER, Goal
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -23,7 +23,7 @@ TITLES: dict[Goal, str] = {
     Goal.GROUPS: "Groups",
     Goal.FREE_PIECE: "Free rows",
 }
-SHOWN = (Goal.HANDLING, Goal.GROUPS, Goal.FREE_PIECE, Goal.MOVES, Goal.RESCREWS)
+SHOWN = USUAL_ORDER
 """Goals that a box's place can change; bays and rows stay as they are."""
 BETTER, WORSE = "✓", "✗"
 
@@ -109,6 +109,14 @@ def change_sentence(change: GoalChange | None) -> str:
     return f"{name[:1].upper()}{name[1:]}: {change.before:,.6g} → {change.after:,.6g}{unit}, {verdict}."
 
 
+def line_words(line: PlaceLine) -> str:
+    """A place with every goal that it changes, in one sentence."""
+    changed = [change for change in line.destination.changes if abs(change.after - change.before) >= 1e-9]
+    told = ", ".join(f"{TITLES[change.goal].lower()} {change_words(change)}" for change in changed)
+    company = f", {line.company}" if line.company else ""
+    return f"No. {line.rank}, {line.words}{company}: {told or 'changes no goal'}."
+
+
 def place_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[PlaceLine], ...]:
     """The columns of the table of places."""
 
@@ -124,7 +132,6 @@ def place_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[PlaceLine], ..
             f"Change of the goal “{words_for(goal, GOALS)}”: {BETTER} better, {WORSE} worse, = stays",
             is_number=True,
             tip=lambda x: change_sentence(x.change(goal)),
-            sample="−00.00 ✓",
         )
 
     return (

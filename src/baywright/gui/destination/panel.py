@@ -22,7 +22,7 @@ from baywright.app.commands import EditRefused
 from baywright.app.edits.arrangement import PlaceBox
 from baywright.app.session import Session
 from baywright.gui.bridge import Errands
-from baywright.gui.destination.line import PlaceLine, place_columns, place_lines, places_words
+from baywright.gui.destination.line import PlaceLine, line_words, place_columns, place_lines, places_words
 from baywright.gui.elevation.places import Place
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
@@ -98,6 +98,7 @@ class DestinationPanel(QWidget):
         self.table: RowTable[PlaceLine] = RowTable(place_columns(lambda: session.project.unit), self)
         self.view = PlaceTable(self.table, self)
         self.words = self._label()
+        self.details = self._label()
         self.reasons = self._label()
         self.reasons.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.reasons.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -142,6 +143,7 @@ class DestinationPanel(QWidget):
         row.addStretch(1)
         column = QVBoxLayout(asking)
         column.setContentsMargins(6, 0, 0, 0)
+        column.addWidget(self.details)
         column.addLayout(row)
         column.addWidget(self.reasons, 1)
         self.body = QSplitter(Qt.Orientation.Horizontal, self)
@@ -262,6 +264,8 @@ class DestinationPanel(QWidget):
 
     def _preview(self, line: PlaceLine | None) -> None:
         place = None if line is None else (line.destination.place.bay, line.destination.place.row)
+        self.details.setText("" if line is None else line_words(line))
+        self.details.setVisible(line is not None)
         self.preview_wanted.emit(self._box_id, place)
 
     def _on_asked(self) -> None:
