@@ -12,7 +12,7 @@ from baywright.model.change import changed
 from baywright.model.construction import Uprights
 from baywright.model.inventory import Box, BoxSize, Use
 from baywright.model.option import Option
-from baywright.model.project import Project
+from baywright.model.project import Built, Project
 from baywright.planner import plan, report
 from baywright.planner.options import Purchase, options
 from tests.oracle.measure import faults
@@ -246,3 +246,61 @@ def test_sheets_and_cost_are_not_known_until_somebody_works_them_out_and_then_we
 
     weighed = options(project, purchases=dear_when_own)
     assert {(option.sheets, option.cost) for option in weighed} == {(4, 400.0), (9, 900.0)}
+
+
+def test_where_bays_stand_the_run_is_built_on_as_it_was_begun() -> None:
+    project = shop(3)
+    first = plan(project).arrangement
+    assert first is not None
+    planned = project.replace(arrangement=first)
+    another = project.boxes[0].replace(id="new", label="New")
+    grown = planned.replace(boxes=(*planned.boxes, another), built=Built(bays=(0,), project=planned))
+    found = options(grown)
+    assert found
+    assert {option.rows for option in found} == {first.upright_rows}
+    assert {(option.uprights, option.overhang_front_mm, option.overhang_side_mm) for option in found} == {
+        (
+            project.construction.uprights,
+            project.construction.top.overhang_front_mm,
+            project.construction.top.overhang_side_mm,
+        )
+    }
+    for option in found:
+        assert faults(changed(grown, option.changes).replace(arrangement=option.arrangement)) == []
+
+
+def test_the_worktop_s_wished_range_is_kept_and_spare_rows_stay_free() -> None:
+    project = shop(3)
+    free = options(project)
+    least = min(option.unit_height_mm for option in free) + 100
+    limits = project.limits.replace(worktop_least_mm=least, worktop_most_mm=least + 200, spare_rows=4)
+    found = options(project.replace(limits=limits))
+    assert found
+    assert all(least <= option.unit_height_mm <= least + 200 for option in found)
+    assert all(option.free_rows >= 4 for option in found)
+
+
+def test_bays_of_several_widths_and_shared_drawers_are_planned_in_every_shape() -> None:
+    project = shop(5)
+    wide = BoxSize(id="wide", name="Wide", width_mm=500, depth_mm=200, height_mm=120)
+    small = BoxSize(id="small", name="Small", width_mm=140, depth_mm=95, height_mm=75, most_abreast=2, most_behind=2)
+    boxes = (
+        *project.boxes,
+        Box(id="wide-1", label="Wide", size_id="wide", loaded_mass_kg=3),
+        *(Box(id=f"small-{n}", label=f"Small {n}", size_id="small", loaded_mass_kg=2) for n in range(4)),
+    )
+    mixed = project.replace(
+        box_sizes=(*project.box_sizes, wide, small),
+        boxes=boxes,
+        space=project.space.replace(length_mm=2400.0, depth_mm=400.0),
+        limits=project.limits.replace(other_box_widths_mm=(300.0,)),
+    )
+    found = options(mixed)
+    assert len(found) > 1
+    assert any(option.arrangement.box_widths_mm for option in found)
+    for option in found:
+        chosen = changed(mixed, option.changes)
+        assert faults(chosen.replace(arrangement=option.arrangement)) == []
+        again = plan(chosen).arrangement
+        assert again is not None
+        assert (again.bay_count, again.upright_rows) == (option.bays, option.rows)
