@@ -8,7 +8,7 @@ Laws: nothing is set aside while another box can move; small circles are solved 
 fewest is the fewest; large ones by a rule that takes the box which lets most others go.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from heapq import heappop, heappush
 
 MOST_TRIALS = 60_000
@@ -37,6 +37,12 @@ class _Circle:
         self._names = sorted(needs)
         bit = {name: 1 << i for i, name in enumerate(self._names)}
         self._boxes = [(bit[name], sum(bit[other] for other in needs[name])) for name in self._names]
+        self._asked: list[list[int]] = [[] for _ in self._names]
+        """For each box the numbers of those that wait for it."""
+        number = {name: i for i, name in enumerate(self._names)}
+        for i, name in enumerate(self._names):
+            for other in needs[name]:
+                self._asked[number[other]].append(i)
         self._all = (1 << len(self._names)) - 1
         self.trials = 0
 
@@ -44,7 +50,7 @@ class _Circle:
         """The fewest boxes to set aside with at most `most` on the bench at once; None where that cannot be, or where
         the trials are used up.
         """
-        start = self._after_moves(0)
+        start = self._after_moves(0, range(len(self._boxes)))
         known = {start}
         states: list[tuple[int, tuple[int, ...], int]] = [(0, (), start)]
         while states and self.trials <= MOST_TRIALS:
@@ -54,20 +60,25 @@ class _Circle:
             if self._on_bench(gone) >= most:
                 continue
             for i, (box, _) in enumerate(self._boxes):
-                if not box & gone and (after := self._after_moves(gone | box)) not in known:
+                if self.trials > MOST_TRIALS:
+                    return None
+                if not box & gone and (after := self._after_moves(gone | box, self._asked[i])) not in known:
                     known.add(after)
                     heappush(states, (count + 1, (*order, i), after))
         return None
 
-    def _after_moves(self, gone: int) -> int:
-        """Which boxes have left once everything has moved that can go straight to its place."""
-        before = -1
-        while before != gone:
-            before = gone
-            self.trials += len(self._boxes)
-            for box, needed in self._boxes:
-                if not box & gone and needed & gone == needed:
-                    gone |= box
+    def _after_moves(self, gone: int, waiting: Iterable[int]) -> int:
+        """Which boxes have left once everything has moved that can go straight to its place; `waiting` are those for
+        which that may be so now.
+        """
+        todo = list(waiting)
+        while todo:
+            i = todo.pop()
+            self.trials += 1
+            box, needed = self._boxes[i]
+            if not box & gone and needed & gone == needed:
+                gone |= box
+                todo += self._asked[i]
         return gone
 
     def _on_bench(self, gone: int) -> int:
