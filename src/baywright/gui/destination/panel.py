@@ -8,8 +8,10 @@ from PySide6.QtCore import QEvent, QModelIndex, QSize, Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QFrame,
     QHBoxLayout,
     QLabel,
+    QPlainTextEdit,
     QPushButton,
     QSizePolicy,
     QSpinBox,
@@ -34,6 +36,7 @@ CHOOSE_ONE = "Select one box, here or in the picture, to see every place where i
 NO_RUN = "There is no run yet: plan the bays first (F5)."
 ELSEWHERE = "“{}” is kept elsewhere; give it another status in the inventory to find a place for it."
 EMPTY = "No place to list."
+CHOOSE_PLACE = "Choose a place to see it in the picture, and what it changes."
 LOOKING = "Looking at every place …"
 MOST_AT_ONCE = 300
 """With more boxes the places are looked at beside the window."""
@@ -99,9 +102,16 @@ class DestinationPanel(QWidget):
         self.view = PlaceTable(self.table, self)
         self.words = self._label()
         self.details = self._label()
-        self.reasons = self._label()
-        self.reasons.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.reasons.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.details.setAlignment(Qt.AlignmentFlag.AlignTop)
+        # As high whatever it says: nothing may jump while the pointer goes over the places.
+        self.details.setFixedHeight(self.fontMetrics().lineSpacing() * 3)
+        self.reasons = QPlainTextEdit(self)
+        self.reasons.setReadOnly(True)
+        self.reasons.setFrameShape(QFrame.Shape.NoFrame)
+        self.reasons.setTabChangesFocus(True)
+        self.reasons.setAccessibleName("Why not there")
+        self.reasons.viewport().setAutoFillBackground(False)
+        self.reasons.setMinimumHeight(self.fontMetrics().lineSpacing() * 2)
         self.go = QPushButton("&Move it there", self)
         self.go.setToolTip("Move the box to the chosen place, as one edit (Enter)")
         self.bay, self.row = self._number("Bay"), self._number("Row")
@@ -264,23 +274,22 @@ class DestinationPanel(QWidget):
 
     def _preview(self, line: PlaceLine | None) -> None:
         place = None if line is None else (line.destination.place.bay, line.destination.place.row)
-        self.details.setText("" if line is None else line_words(line))
-        self.details.setVisible(line is not None)
+        self.details.setText(CHOOSE_PLACE if line is None else line_words(line))
         self.preview_wanted.emit(self._box_id, place)
 
     def _on_asked(self) -> None:
         """Tell why the box could not stand at the bay and row asked about."""
         if not self._box_id or self._box_id not in self._session.project.boxes_by_id:
-            self.reasons.setText("")
+            self.reasons.setPlainText("")
             return
         place: Place = (self.bay.value() - 1, self.row.value() - 1)
         present = self._session.project.arrangement.placement_of(self._box_id)
         if present is not None and (present.bay, present.row) == place:
-            self.reasons.setText("It stands there now.")
+            self.reasons.setPlainText("It stands there now.")
             return
         conflicts = self._session.place_conflicts(self._box_id, *place)
         told = "\n".join(f"⚠ {conflict.message} {conflict.mend}".strip() for conflict in conflicts)
-        self.reasons.setText(told or "✓ It can stand there.")
+        self.reasons.setPlainText(told or "✓ It can stand there.")
         if self.bay.hasFocus() or self.row.hasFocus():
             self.preview_wanted.emit(self._box_id, place)
 
@@ -295,7 +304,7 @@ class DestinationPanel(QWidget):
         try:
             self._session.do(PlaceBox(self._box_id, place.bay, place.row))
         except EditRefused as refusal:
-            self.reasons.setText(f"⚠ {refusal.message}")
+            self.reasons.setPlainText(f"⚠ {refusal.message}")
             return
         self.moved.emit(self._box_id)
 
