@@ -97,7 +97,7 @@ def triplets(count: int, seed: int, capacity: int = TRIPLET_CAPACITY) -> Packing
 
 def fewest_bins(packing: Packing, effort: float) -> Answer:
     """The engine's answer: more and more bays, from what the sum needs on, until they hold everything."""
-    began = time.perf_counter()
+    began = time.process_time()
     budget = Budget(effort)
     bound = packing.by_sum
     is_settled = True
@@ -106,10 +106,10 @@ def fewest_bins(packing: Packing, effort: float) -> Answer:
         answer = holds(problem, budget)
         if answer.holds:
             _check(problem, answer.places)
-            return Answer(bins, bound, time.perf_counter() - began, budget.spent)
+            return Answer(bins, bound, time.process_time() - began, budget.spent)
         is_settled = is_settled and answer.holds is False
         bound = bins + 1 if is_settled else bound
-    return Answer(None, bound, time.perf_counter() - began, budget.spent)
+    return Answer(None, bound, time.process_time() - began, budget.spent)
 
 
 def _check(problem: Problem, places: tuple[Place, ...]) -> None:
