@@ -7,26 +7,34 @@ import sys
 import time
 from collections.abc import Sequence
 
+from baywright.model.option import Option
 from baywright.planner import options
 from tests.benchmarks.workshops import workshop
 
 BOXES = (25, 100, 300, 1000)
 
 
+def measured(boxes: int) -> str:
+    """One workshop as a line of the table."""
+    project = workshop(boxes, drawers_per_bay=6)
+    told: list[float] = []
+
+    def note(_so_far: tuple[Option, ...]) -> None:
+        told.append(time.process_time())
+
+    begun = time.process_time()
+    found = options(project, progress=note)
+    ended = time.process_time()
+    bays = [option.bays for option in found]
+    span = f"{min(bays)} to {max(bays)}"
+    return f"| {boxes:,} | {len(found)} | {span} | {told[0] - begun:.2f} | {ended - begun:.1f} |"
+
+
 def main(sizes: Sequence[int]) -> None:
-    """Print a line for each workshop: the first option, all of them with their plans, and how many."""
+    """Print the table."""
     print("| boxes | options | fewest to most bays | first s | all s |\n| --- | --- | --- | --- | --- |")
     for boxes in sizes:
-        project = workshop(boxes, drawers_per_bay=6)
-        told: list[float] = []
-        begun = time.process_time()
-        found = options(project, progress=lambda _so_far, told=told: told.append(time.process_time()))  # type: ignore[misc]
-        ended = time.process_time()
-        bays = [option.bays for option in found]
-        print(
-            f"| {boxes:,} | {len(found)} | {min(bays)} to {max(bays)} | {told[0] - begun:.2f} | {ended - begun:.1f} |",
-            flush=True,
-        )
+        print(measured(boxes), flush=True)
 
 
 if __name__ == "__main__":
