@@ -1,9 +1,10 @@
 """What follows from one document, worked out when first asked for, and kept while the document is the present one."""
 
+from collections.abc import Mapping
 from functools import cached_property
 
 from baywright.app.proposal import work_to
-from baywright.checks import inspect
+from baywright.checks import inspect, lifting_indices
 from baywright.making import manufacture
 from baywright.model.difference import Difference
 from baywright.model.finding import Finding
@@ -39,6 +40,11 @@ class Derived:
     def findings(self) -> tuple[Finding, ...]:
         """What the checks of strength, stability and safety found; none while nothing is arranged."""
         return inspect(self._project, self.workings)
+
+    @cached_property
+    def lifting_indices(self) -> Mapping[str, float]:
+        """How hard each placed and weighed box is to lift, by its id; over 1 is too hard."""
+        return lifting_indices(self._project, self.workings)
 
     @cached_property
     def difference(self) -> Difference | None:

@@ -60,7 +60,7 @@ def complete_result(session: Session) -> CompleteResult:
         report=session.report,
         dimensions=dimensions,
         manufacture=session.manufacture,
-        findings=session.findings,
+        findings=session.derived.findings,
         difference=session.difference,
     )
 

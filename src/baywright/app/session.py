@@ -34,7 +34,6 @@ from baywright.app.validity import Answers
 from baywright.model.arrangement import Arrangement
 from baywright.model.destination import Destination
 from baywright.model.difference import Difference
-from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.option import Option
 from baywright.model.plan import ArrangementReport, Conflict, PlanResult, PlanStatus
@@ -89,9 +88,9 @@ class Session:
         return self._derived.manufacture
 
     @property
-    def findings(self) -> tuple[Finding, ...]:
-        """What the checks of the present arrangement found, gravest first; none while nothing is arranged."""
-        return self._derived.findings
+    def derived(self) -> Derived:
+        """Everything that follows from the present document, each worked out when first asked for."""
+        return self._derived
 
     @property
     def difference(self) -> Difference | None:

@@ -89,6 +89,11 @@ def lifts(project: Project, workings: Workings, ends: Ends | None = None) -> dic
     }
 
 
+def lifting_indices(project: Project, workings: Workings) -> dict[str, float]:
+    """The lifting index of every placed and weighed box, by its id."""
+    return {box_id: index for box_id, lift in lifts(project, workings).items() if (index := lift.index) is not None}
+
+
 def grip_height_mm(project: Project, workings: Workings, box: Box, row: int) -> float:
     """Height of a box's grips over the floor when its drawer is at a row, in mm."""
     lower = workings.value("first_row") + workings.value("pitch") * row - workings.value("line_offset")

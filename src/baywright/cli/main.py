@@ -321,7 +321,7 @@ def _check(options: argparse.Namespace, _: Surroundings) -> int:
 
 
 def _safety(options: argparse.Namespace, _: Surroundings) -> int:
-    findings = _opened(options.file).session.findings
+    findings = _opened(options.file).session.derived.findings
     if not findings:
         _say("Nothing is arranged yet, so there is nothing to check: plan the project first.")
         return ANSWER_IS_NO

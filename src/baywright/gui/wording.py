@@ -44,6 +44,8 @@ CLIMATES: tuple[tuple[Climate, str], ...] = (
     (Climate.ROOFED, "unheated, under a roof"),
     (Climate.OUTDOORS, "in the open air"),
 )
+NEAR_LIFTING = 0.8
+"""From this lifting index on a box counts as nearly too hard to lift."""
 GRIPS: tuple[tuple[Grip, str], ...] = ((Grip.GOOD, "good"), (Grip.FAIR, "fair"), (Grip.POOR, "poor"))
 UPRIGHTS: tuple[tuple[Uprights, str], ...] = (
     (Uprights.SHARED, "shared: one between two bays"),
@@ -92,3 +94,13 @@ def exact_mass_words(mass_kg: float | None) -> str:
 def count_words(count: int, one: str, many: str = "") -> str:
     """“1 box”, “3 boxes”: a number with the fitting word; the plural is made with s where none is given."""
     return f"{count:,} {one if count == 1 else many or one + 's'}"
+
+
+def lifting_words(index: float | None) -> str:
+    """A lifting index with a sign where it is over its limit or near it; empty where there is none."""
+    if index is None:
+        return ""
+    if index == float("inf"):
+        return "✗ never"
+    sign = "✗ " if index > 1 else "! " if index > NEAR_LIFTING else ""
+    return f"{sign}{index:.2f}"

@@ -5,8 +5,10 @@ from PySide6.QtTest import QAbstractItemModelTester
 from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
+from baywright.app.edits.inventory import EditBox
 from baywright.gui.checks.detail import CAUTION, CHOOSE_ONE
 from baywright.gui.checks.panel import CheckPanel
+from baywright.gui.elevation.captions import box_tip, drawer_details
 from baywright.model.finding import CheckKind, Severity
 from tests.gui.desk import Desk
 
@@ -25,7 +27,7 @@ def chosen(panel: CheckPanel, kind: CheckKind, severity: Severity) -> str:
 
 
 def test_every_finding_is_listed_gravest_first(panel: CheckPanel, desk: Desk) -> None:
-    found = desk.session.findings
+    found = desk.session.derived.findings
     assert panel.table.total == len(found) > 5
     shown = [panel.table.record(i).severity for i in panel.table.ids]
     assert shown == [finding.severity for finding in found]
@@ -34,7 +36,7 @@ def test_every_finding_is_listed_gravest_first(panel: CheckPanel, desk: Desk) ->
 
 
 def test_what_was_not_weighed_is_told_on_the_tab(panel: CheckPanel, desk: Desk) -> None:
-    unchecked = [f for f in desk.session.findings if f.severity in (Severity.BROKEN, Severity.UNCHECKED)]
+    unchecked = [f for f in desk.session.derived.findings if f.severity in (Severity.BROKEN, Severity.UNCHECKED)]
     assert desk.panels.lists.tabText(desk.panels.lists.indexOf(panel)) == f"⚠ Checks ({len(unchecked)})"
     assert any("mass missing for 1 box (“Pedals”)" in f.message for f in unchecked)
 
@@ -74,3 +76,17 @@ def test_before_there_is_a_plan_it_says_so(desk: Desk) -> None:
     panel.show_findings()
     assert panel.table.total == 0
     assert panel.detail.words.splitlines() == [CHOOSE_ONE, CAUTION]
+
+
+def test_how_hard_a_box_is_to_lift_stands_in_the_inventory_and_on_the_drawer(desk: Desk) -> None:
+    desk.session.do(EditBox("box-2", "loaded_mass_kg", 22.0))
+    desk.actions.plan.trigger()
+    table = desk.panels.boxes.table
+    column = [c.title for c in table.columns].index("Lifting")
+    shown = {key: str(table.index(row, column).data()) for row, key in enumerate(table.ids)}
+    assert shown["box-2"].startswith("✗ ")
+    assert shown["box-4"] == ""  # not weighed
+    drawer = desk.panels.elevation.shown.drawer("box-2")
+    assert drawer is not None
+    assert "✗" in box_tip(drawer.box, drawer.size, desk.session.project.unit, drawer)
+    assert any("✗" in wording for line in drawer_details(drawer, desk.session.project.unit) for wording in line)

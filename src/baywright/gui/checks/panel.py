@@ -90,7 +90,7 @@ class CheckPanel(QWidget):
             return
         was_empty = not self.table.total
         self._shown = project
-        findings = self._session.findings
+        findings = self._session.derived.findings
         self.table.show_records(_identified(findings))
         if was_empty and findings:
             self.view.fit_columns(240)

@@ -3,7 +3,7 @@
 from html import escape
 
 from baywright.gui.elevation.drawers import Drawer
-from baywright.gui.wording import count_words, mass_words
+from baywright.gui.wording import count_words, lifting_words, mass_words
 from baywright.model.arrangement import Lock
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.length import LengthUnit, format_length
@@ -38,6 +38,8 @@ def drawer_details(drawer: Drawer, unit: LengthUnit) -> tuple[tuple[str, ...], .
     figures = f"{length} · {mass}"
     wordings = [f"{figures} · top drawer", f"{figures} · top"] if drawer.is_top else []
     wordings += [figures, f"{bare_length(drawer.size.height_mm, unit)} · {mass}", mass]
+    if drawer.is_hard_to_lift:
+        wordings = [f"✗ lifting {lifting_words(drawer.lifting_index)[2:]} · {mass}", f"✗ lift · {mass}", *wordings]
     if drawer.lock is not Lock.NONE:
         wordings = [f"{LOCKED[drawer.lock]} · {figures}", f"locked · {figures}", *wordings]
     if drawer.is_turned:
@@ -92,6 +94,8 @@ def box_tip(box: Box, size: BoxSize, unit: LengthUnit, drawer: Drawer | None) ->
         place = place_caption(drawer.bay, drawer.row).capitalize()
         lines.append(f"{place} · drawer {drawer.number} · {escape(opening_caption(drawer, unit))}")
         lines += [escape(words) for words in standing_words(drawer)]
+        if drawer.lifting_index is not None:
+            lines.append(f"Lifting index {lifting_words(drawer.lifting_index)}: over 1 is too hard for many people")
         edge = format_length(drawer.lower_edge, unit)
         lines.append(f"Drawer's lower edge {escape(edge)} over the floor")
         lines += [LOCKED[drawer.lock].capitalize()] if drawer.lock is not Lock.NONE else []

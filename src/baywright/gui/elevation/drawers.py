@@ -81,6 +81,13 @@ class Drawer:
     """Whether the tray is drawn with this box: with the first of a team, and not where it is only wished for."""
     is_built: bool = False
     """Whether its bay stands as built."""
+    lifting_index: float | None = None
+    """How hard the box is to lift there; over 1 is too hard. None where it was not weighed."""
+
+    @property
+    def is_hard_to_lift(self) -> bool:
+        """Whether its lifting index is over 1."""
+        return self.lifting_index is not None and self.lifting_index > 1
 
     @property
     def is_behind(self) -> int:

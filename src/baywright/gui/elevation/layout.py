@@ -5,7 +5,7 @@ Law: pure; equal documents give equal layouts, so that a view can tell what has 
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from baywright.gui.elevation.drawers import Drawer, DrawerMeasures, drawer_areas, drawer_measures
@@ -17,6 +17,7 @@ from baywright.model.plan import ArrangementReport, Conflict, LimitKind
 from baywright.model.project import Project
 from baywright.workings import Workings
 
+NO_INDICES: Mapping[str, float] = {}
 _OF_BOXES = frozenset({LimitKind.PLACE, LimitKind.LOCK, LimitKind.BOX_WIDTH, LimitKind.BOX_HEIGHT, LimitKind.LOAD})
 """Kinds of conflict that are always about the boxes they name; others only where they name one or two."""
 
@@ -43,10 +44,15 @@ class Layout:
         return {drawer.box.id: drawer for drawer in self.drawers}
 
 
-def lay_out(project: Project, workings: Workings, report: ArrangementReport, before: Layout | None = None) -> Layout:
-    """Lay out the elevation of a document with its workings and the report on its arrangement.
-
-    Drawers of the layout `before` that are still the same are taken over as they are: an edit changes few of them.
+def lay_out(
+    project: Project,
+    workings: Workings,
+    report: ArrangementReport,
+    before: Layout | None = None,
+    lifting_indices: Mapping[str, float] = NO_INDICES,
+) -> Layout:
+    """Lay out the elevation of a document with its workings, the report on its arrangement and how hard its boxes are
+    to lift. Drawers of the layout `before` that are still the same are taken over as they are: an edit changes few.
     """
     frame = build_frame(project, workings)
     measures = measures_by_size(project, workings)
@@ -54,9 +60,14 @@ def lay_out(project: Project, workings: Workings, report: ArrangementReport, bef
     if before is not None and (frame, measures) == (before.frame, before.measures):
         known = before.drawers_by_box
     drawers = _drawers(project, frame, measures, _troubles(report.conflicts), known) if frame else ()
+    drawers = tuple(_lifted(drawer, lifting_indices.get(drawer.box.id)) for drawer in drawers)
     placed = {drawer.box.id for drawer in drawers}
     unplaced = tuple(box.id for box in project.boxes_to_place if box.id not in placed)
     return Layout(project, frame, drawers, unplaced, measures)
+
+
+def _lifted(drawer: Drawer, index: float | None) -> Drawer:
+    return drawer if drawer.lifting_index == index else replace(drawer, lifting_index=index)
 
 
 def measures_by_size(project: Project, workings: Workings) -> dict[str, DrawerMeasures]:

@@ -184,7 +184,7 @@ class DrawerTableView(QTableView):
 
 
 def _layout_of(session: Session) -> Layout:
-    return lay_out(session.project, session.workings, session.report)
+    return lay_out(session.project, session.workings, session.report, lifting_indices=session.derived.lifting_indices)
 
 
 def couple(elevation: ElevationView, table: DrawerTableView) -> None:

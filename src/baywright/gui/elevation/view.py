@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QDialog, QMenu, QSizePolicy, QToolBar, QVBoxLayout
 
 from baywright.app.commands import Command, EditRefused
 from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
+from baywright.app.edits.built import ForgetBuilt
 from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice, ProposalEnded, ProposalMade
 from baywright.app.session import Session
 from baywright.gui.elevation.actions import Doings, ElevationActions
@@ -56,7 +57,9 @@ class ElevationView(QWidget):
         self.review = Review(session, self)
         self._selected: tuple[str, ...] = ()
         self._is_selecting = False
-        self._shown = lay_out(session.project, session.workings, session.report)
+        self._shown = lay_out(
+            session.project, session.workings, session.report, lifting_indices=session.derived.lifting_indices
+        )
         self._arrange()
         self._listen()
         self.refresh()
@@ -116,7 +119,9 @@ class ElevationView(QWidget):
     def refresh(self) -> None:
         """Redraw from the session's present document; edits nothing."""
         session = self.session
-        self._shown = lay_out(session.project, session.workings, session.report, self._shown)
+        self._shown = lay_out(
+            session.project, session.workings, session.report, self._shown, session.derived.lifting_indices
+        )
         self.review.update()
         picture, workings = self.review.picture(self._shown)
         self._show_style(self._face_style())
@@ -268,6 +273,8 @@ class ElevationView(QWidget):
         action = menu.addAction(f"Mark bay {bay + 1} as &built")
         action.setEnabled(built is None or bay not in built.bays)
         action.triggered.connect(lambda _checked=False: self.built_wanted.emit((bay,)))
+        if built is not None:
+            menu.addAction("&Forget what is built").triggered.connect(lambda _checked=False: self._run(ForgetBuilt()))
 
     # Putting together
 

@@ -1,6 +1,6 @@
 """What one row of the box table shows: a box with its size and its place, and the columns over it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from baywright.gui.tables.column import Column
@@ -9,6 +9,7 @@ from baywright.gui.wording import (
     STATUSES,
     USES,
     exact_mass_words,
+    lifting_words,
     mass_words,
     place_words,
     size_words,
@@ -30,13 +31,18 @@ class BoxLine:
     box: Box
     size: BoxSize
     placement: Placement | None
+    lifting_index: float | None = None
+    """How hard it is to lift out and set down; None where it has no place or was not weighed."""
 
 
-def box_lines(project: Project) -> list[tuple[str, BoxLine]]:
+def box_lines(project: Project, lifting_indices: Mapping[str, float]) -> list[tuple[str, BoxLine]]:
     """The rows for all boxes of a project, in its order, by box id."""
     sizes = {size.id: size for size in project.box_sizes}
     places = {placement.box_id: placement for placement in project.arrangement.placements}
-    return [(box.id, BoxLine(box, sizes[box.size_id], places.get(box.id))) for box in project.boxes]
+    return [
+        (box.id, BoxLine(box, sizes[box.size_id], places.get(box.id), lifting_indices.get(box.id)))
+        for box in project.boxes
+    ]
 
 
 def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
@@ -86,6 +92,14 @@ def box_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[BoxLine], ...]:
             place_rank,
             "Where the box stands; drag it in the picture",
             sample="bay 10, row 30",
+        ),
+        Column(
+            "Lifting",
+            lambda x: lifting_words(x.lifting_index),
+            lambda x: x.lifting_index,
+            "Lifting index where it stands: mass over the recommended limit (revised NIOSH equation). ✗ over 1 is too "
+            "hard for many people, ! is near it. See Checks for its working",
+            is_number=True,
         ),
         Column(
             "Contents", lambda x: x.box.contents, lambda x: x.box.contents, "What is in it", "contents", sample="n" * 22

@@ -20,11 +20,12 @@ class BoxTable(RowTable[BoxLine]):
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
         super().__init__(box_columns(lambda: session.project.unit), parent)
         self._session = session
-        self.show_records(box_lines(session.project))
+        self.show_records(box_lines(session.project, session.derived.lifting_indices))
 
     def update_from_document(self, *, replaced: bool = False) -> None:
         """Show the session's present document; `replaced` after another one was opened."""
-        self.show_records(box_lines(self._session.project), sort_anew=replaced)
+        lines = box_lines(self._session.project, self._session.derived.lifting_indices)
+        self.show_records(lines, sort_anew=replaced)
 
     def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Send the edit to the session; False where it is refused (`refused` then tells why)."""
