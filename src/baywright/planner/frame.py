@@ -3,9 +3,10 @@
 A frame is one choice of shape for the run: so many bays of such widths with so many hole rows. Bays that are alike,
 also in what is locked in them, become one kind; boxes of one size that may go to the same drawers share a shape.
 
-Laws: a box locked to its drawer is no item, its rows are blocked; only where other boxes may share its drawer it is an
-item that has one place. Where the widths of bays are to be chosen, the frame is the shortest run in which the first try
-finds a plan, else one that arithmetic leaves open, and `others` are the further ones that it leaves open.
+Laws: a box locked to its drawer is no item, its rows are blocked; only where other boxes may share its drawer, or the
+width of its bay is yet to be chosen, it is an item that has one place. Where the widths of bays are to be chosen, the
+frame is the shortest run in which the first try finds a plan, else one that arithmetic leaves open, and `others` are
+the further ones that it leaves open.
 """
 
 from collections import defaultdict
@@ -63,7 +64,8 @@ class Framer:
         self.boxes = {box.id: box for box in project.boxes_to_place}
         there = [p for p in project.arrangement.placements if p.box_id in self.boxes]
         self.pinned = tuple(p for p in there if p.lock is Lock.DRAWER)
-        self._blocking = tuple(p for p in self.pinned if most_together(self._size(p.box_id)) == 1)
+        is_settled = len(self.choice.widths) == 1  # else whether its drawer takes it is still to be seen
+        self._blocking = tuple(p for p in self.pinned if is_settled and most_together(self._size(p.box_id)) == 1)
         self.held = {p.box_id: p.bay for p in there if p.lock is Lock.BAY}
         self._sharing = {p.box_id: p for p in self.pinned if p not in self._blocking}
         blocking = {p.box_id for p in self._blocking}
