@@ -164,6 +164,7 @@ class Panels(QWidget):
         self.replan.boxes_selected.connect(self._on_boxes_selected)
         self.elevation.places_wanted.connect(self.show_destinations)
         self.destination.preview_wanted.connect(self.elevation.preview)
+        self.checks.part_chosen.connect(self.elevation.canvas.show_part)
         self.checks.boxes_selected.connect(self._on_problem_chosen)
         self.checks.counted.connect(self._on_checks_counted)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)

@@ -90,3 +90,14 @@ def test_how_hard_a_box_is_to_lift_stands_in_the_inventory_and_on_the_drawer(des
     assert drawer is not None
     assert "✗" in box_tip(drawer.box, drawer.size, desk.session.project.unit, drawer)
     assert any("✗" in wording for line in drawer_details(drawer, desk.session.project.unit) for wording in line)
+
+
+def test_a_finding_about_a_part_makes_it_stand_out_in_the_picture(panel: CheckPanel, desk: Desk) -> None:
+    canvas = desk.panels.elevation.canvas
+    plain = canvas.grab().toImage()
+    top = next(i for i in panel.table.ids if panel.table.record(i).part_number == "T1")
+    panel.view.select_ids((top,))
+    panel.view.ids_selected.emit(panel.view.selected_ids())
+    assert canvas.grab().toImage() != plain
+    desk.panels.lists.setCurrentWidget(desk.panels.drawers)
+    assert canvas.grab().toImage() == plain

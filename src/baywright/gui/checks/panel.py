@@ -5,7 +5,7 @@ change, so that typing never waits for it; a mend is one edit. Choosing a findin
 """
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QShowEvent
+from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 
 from baywright.app.commands import EditRefused
@@ -32,6 +32,8 @@ class CheckPanel(QWidget):
 
     boxes_selected = Signal(object)
     """The person chose a finding about the boxes with these ids (a tuple)."""
+    part_chosen = Signal(str)
+    """The person chose a finding about the part with this number; empty where it is about none."""
     told = Signal(str, object)
     """A message for the person, and its `Tone`."""
     counted = Signal(int)
@@ -66,6 +68,11 @@ class CheckPanel(QWidget):
         self.view.ids_selected.connect(self._on_chosen)
         self.detail.mend_wanted.connect(self._mend)
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        """No part stands out for a finding that nobody sees any more."""
+        super().hideEvent(event)
+        self.part_chosen.emit("")
+
     def wanted_height(self) -> int:
         """The height at which several findings, and one in full, can be read."""
         return self.fontMetrics().lineSpacing() * 14
@@ -74,6 +81,7 @@ class CheckPanel(QWidget):
         """Who opens the panel wants to see how things stand now."""
         super().showEvent(event)
         self.show_findings()
+        self._on_chosen(self.view.selected_ids(), tell=False)
 
     def update_from_document(self) -> None:
         """Show the findings of the present document, at once or in a moment."""
@@ -100,6 +108,7 @@ class CheckPanel(QWidget):
     def _on_chosen(self, ids: tuple[str, ...], *, tell: bool = True) -> None:
         finding = self.table.record(ids[0]) if ids else None
         self.detail.show_finding(finding)
+        self.part_chosen.emit(finding.part_number if finding is not None and self.isVisible() else "")
         if finding is not None and finding.box_ids and tell:
             self.boxes_selected.emit(finding.box_ids)
 

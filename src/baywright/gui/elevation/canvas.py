@@ -22,6 +22,7 @@ from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.lettering import Line, bold, draw_lines, text_width
 from baywright.gui.elevation.limit import paint_limits
 from baywright.gui.elevation.neighbour import neighbour
+from baywright.gui.elevation.parts import paint_parts
 from baywright.gui.elevation.pixels import in_pixels
 from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
 from baywright.gui.elevation.sheet import Sheet
@@ -73,6 +74,7 @@ class Canvas(Sheet):
         self._ghost: Ghost | None = None
         self._hands: Hands | None = None
         self._zone = ""
+        self._part = ""
         self._changes: Changes | None = None
         self.scene().selectionChanged.connect(self.selection_changed)
 
@@ -123,6 +125,11 @@ class Canvas(Sheet):
     def show_zone(self, zone_id: str) -> None:
         """Make this zone of the wall stand out; none where the id is empty."""
         self._zone = zone_id
+        self.viewport().update()
+
+    def show_part(self, number: str) -> None:
+        """Make the parts with this number stand out; none where it is empty."""
+        self._part = number
         self.viewport().update()
 
     def show_ghost(self, ghost: Ghost | None) -> None:
@@ -200,6 +207,7 @@ class Canvas(Sheet):
             space = self._layout.project.space
             paint_surroundings(painter, space, self._layout.frame, self._style, self._zone)
             paint_limits(painter, self._layout.frame, self._style)
+            paint_parts(painter, self._part, self._layout.frame, self._style)
             selected = self.selected_ids
             if len(selected) == 1 and self._ghost is None and self._changes is None:
                 paint_opening(painter, self._items[selected[0]].drawer, self._layout.frame, self._style)
