@@ -7,12 +7,25 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, precondition, 
 
 from baywright.app.commands import Command, EditRefused, SetField
 from baywright.app.edits.arrangement import ClearArrangement, PlaceBox, SetLock, UnplaceBoxes
+from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.inventory import AddBoxes, DuplicateBoxes, EditBox, EditBoxSize, RemoveBoxes, RemoveBoxSize
+from baywright.app.edits.wall import (
+    AddCeilingPoint,
+    AddZone,
+    DuplicateZones,
+    EditCeilingPoint,
+    EditZone,
+    RemoveCeilingPoints,
+    RemoveZones,
+)
+from baywright.app.edits.wishes import ClearBayWishes, MoveGoal, SetBayWish, WishForBay
 from baywright.app.session import Session
-from baywright.model.arrangement import Lock
+from baywright.model.arrangement import Arrangement, Lock
+from baywright.model.goals import Goal
 from baywright.model.identity import next_id
-from baywright.model.inventory import Box, BoxSize
+from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.project import Project
+from baywright.model.space import Zone, ZoneEffect
 from baywright.storage.projects import decode_project, encode_project
 
 SIZES = tuple(
@@ -26,7 +39,8 @@ class Editing(RuleBasedStateMachine):
 
     def __init__(self) -> None:
         super().__init__()
-        self.session = Session(Project(box_sizes=SIZES), synchronous=True)
+        run = Arrangement(bay_count=3, upright_rows=20)
+        self.session = Session(Project(box_sizes=SIZES, arrangement=run), synchronous=True)
         self.past: list[Project] = []
         self.future: list[Project] = []
 
@@ -91,6 +105,51 @@ class Editing(RuleBasedStateMachine):
     def set_wall(self, length: float) -> None:
         self._do(SetField("space.length_mm", length))
 
+    @rule(number=st.integers(0, 30), status=st.sampled_from(list(BoxStatus)))
+    def set_status(self, number: int, status: BoxStatus) -> None:
+        self._do(EditBox(self._box_id(number), "status", status))
+
+    @rule(size=st.sampled_from(SIZES), field=st.sampled_from(["most_abreast", "most_behind"]), most=st.integers(0, 4))
+    def share(self, size: BoxSize, field: str, most: int) -> None:
+        self._do(EditBoxSize(size.id, field, most))
+
+    @rule(effect=st.sampled_from(list(ZoneEffect)), left=st.floats(0, 3000), width=st.floats(1, 900))
+    def add_zone(self, effect: ZoneEffect, left: float, width: float) -> None:
+        zone_id = next_id("zone", {zone.id for zone in self.session.project.space.zones})
+        depth = width / 10
+        self._do(AddZone(Zone(
+            id=zone_id, label=zone_id, effect=effect, left_mm=left, width_mm=width, bottom_mm=left / 4, depth_mm=depth
+        )))  # fmt: skip
+
+    @rule(number=st.integers(1, 4), lift=st.floats(-5, 1500))
+    def change_zones(self, number: int, lift: float) -> None:
+        self._do(EditZone(f"zone-{number}", "bottom_mm", lift))
+        self._do(DuplicateZones((f"zone-{number}",)))
+        self._do(RemoveZones((f"zone-{number + 1}",)))
+
+    @rule(number=st.integers(0, 3), height=st.floats(-5, 2000), along=st.floats(0, 4000))
+    def slope(self, number: int, height: float, along: float) -> None:
+        self._do(AddCeilingPoint())
+        self._do(EditCeilingPoint(number, "height_mm", height))
+        self._do(EditCeilingPoint(number, "along_mm", along))
+        self._do(RemoveCeilingPoints((number + 1,)))
+
+    @rule(bay=st.integers(-1, 5), wish=st.sampled_from([("rows", 12), ("drawers", 2), ("box_width_mm", 420.0)]))
+    def wish(self, bay: int, wish: tuple[str, object]) -> None:
+        self._do(SetBayWish(bay, *wish))
+
+    @rule(bay=st.integers(0, 5), wished=st.booleans())
+    def unwish(self, bay: int, wished: bool) -> None:
+        self._do(WishForBay(bay) if wished else ClearBayWishes((bay,)))
+
+    @rule(goal=st.sampled_from(list(Goal)), by=st.integers(-3, 3))
+    def reorder(self, goal: Goal, by: int) -> None:
+        self._do(MoveGoal(goal, by))
+
+    @rule(bay=st.integers(0, 3), forget=st.booleans())
+    def build(self, bay: int, forget: bool) -> None:
+        self._do(ForgetBuilt() if forget else MarkBuilt((bay,)))
+
     @precondition(lambda self: self.past)
     @rule()
     def undo(self) -> None:
@@ -115,7 +174,14 @@ class Editing(RuleBasedStateMachine):
         project = self.session.project
         assert decode_project(encode_project(project)) == project
         assert self.session.workings.entries
-        assert self.session.report.drawers == len(project.arrangement.placements)
+        assert self.session.report.drawers == len(project.arrangement.drawers)
+
+    @invariant()
+    def nobody_stands_where_somebody_stands(self) -> None:
+        for team in self.session.project.arrangement.drawers.values():
+            places = {(p.abreast, p.behind) for p in team}
+            assert len(places) == len(team) or len(team) > 3
+            assert all(not p.abreast or not p.behind for p in team)
 
 
 TestEditing = pytest.mark.timeout(240)(Editing.TestCase)
