@@ -1,9 +1,10 @@
 """The effort of one run: what is left of it, what was spent, and the caller's wish to stop."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 
-from ortools.sat.python import cp_model
-
+from baywright.planner.solver import cp_model
 from baywright.planner.solving import Outcome, Stop, fit, minimise
 
 

@@ -10,17 +10,18 @@ Which item of a family takes which start is nothing to the flow; what it costs i
 `baywright.planner.pricing`. All numbers are integers, so that a proof of the solver holds exactly.
 """
 
+from __future__ import annotations
+
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from ortools.sat.python import cp_model
-
 from baywright.planner.family import Families, families
 from baywright.planner.problem import Problem
+from baywright.planner.solver import cp_model
 
-Value = Callable[[cp_model.LinearExprT], int]
+Value = Callable[["cp_model.LinearExprT"], int]
 """Reads a variable, or a sum of variables, of a solution."""
 Point = tuple[int, int]
 """A row and the number of the drawer in its bay (0 where drawers are not counted)."""

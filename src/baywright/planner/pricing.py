@@ -10,14 +10,15 @@ solution, the least of the model is the least of all.
 So the size of the model depends on sizes and rows, not on how many boxes there are and how their masses differ.
 """
 
+from __future__ import annotations
+
 from bisect import bisect_left
 from collections import defaultdict
 from dataclasses import dataclass, field
 from itertools import accumulate
 
-from ortools.sat.python import cp_model
-
 from baywright.planner.flow import FlowModel, Value
+from baywright.planner.solver import cp_model
 
 FIRST_TANGENTS = 12
 """How many tangents each level starts with where weights differ much."""

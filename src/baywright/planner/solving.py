@@ -4,15 +4,16 @@ One search worker, a fixed seed and a limit in the solver's own deterministic un
 answer everywhere; no clock decides anything.
 """
 
+from __future__ import annotations
+
 import threading
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from enum import Enum
 from math import ceil
 
-from ortools.sat.python import cp_model
-
 from baywright.planner.flow import Value
+from baywright.planner.solver import cp_model
 
 Stop = Callable[[], bool]
 

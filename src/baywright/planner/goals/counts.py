@@ -10,20 +10,22 @@ The flow of `baywright.planner.flow` says how many boxes of a family stand at wh
 Law: every solution can be read as a plan, and every plan is a solution.
 """
 
+from __future__ import annotations
+
 from collections import defaultdict
 from collections.abc import Collection, Iterable
 from dataclasses import replace
 from functools import cached_property
-
-from ortools.sat.python import cp_model
+from typing import TypeAlias
 
 from baywright.model.goals import Goal
 from baywright.planner.flow import FlowModel
 from baywright.planner.goals.sorts import Likeness, Sort, Sorts
 from baywright.planner.goals.task import Task
+from baywright.planner.solver import cp_model
 from baywright.planner.standing import Spot
 
-Linear = cp_model.LinearExpr | int
+Linear: TypeAlias = "cp_model.LinearExpr | int"
 MOST_IN_A_DRAWER = 3
 
 

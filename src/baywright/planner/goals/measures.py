@@ -1,17 +1,18 @@
 """Every goal as an expression over the counts of the model; less is better.
 
 Laws: a goal is measured here exactly as `baywright.planner.figures` counts it; what is locked to its drawer counts,
-too. The free piece is measured by the rows that it falls short of the highest bay's usable rows.
+too. The free piece is no expression: a length of it is asked for, or not.
 """
 
-from collections import defaultdict
+from __future__ import annotations
 
-from ortools.sat.python import cp_model
+from collections import defaultdict
 
 from baywright.model.inventory import BoxStatus
 from baywright.planner.goals import piece
 from baywright.planner.goals.counts import MOST_IN_A_DRAWER, Counts, Linear, total
 from baywright.planner.goals.sorts import Sort
+from baywright.planner.solver import cp_model
 from baywright.planner.standing import Spot
 
 
@@ -102,8 +103,3 @@ def _covered(counts: Counts) -> piece.Covering:
 def keep_free(counts: Counts, length: int) -> None:
     """Ask for a stretch of so many usable rows that stays free in one bay."""
     piece.keep_free(counts.model, _covered(counts), length)
-
-
-def shortfall(counts: Counts) -> Linear:
-    """By how many rows the free piece falls short of the highest bay's usable rows."""
-    return counts.task.longest - piece.free_rows(counts.model, _covered(counts))

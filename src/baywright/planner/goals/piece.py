@@ -1,15 +1,16 @@
 """The free piece in a model: rows of single bays that no drawer takes, in one stretch."""
 
+from __future__ import annotations
+
 from collections import defaultdict
 from collections.abc import Collection, Mapping
 
-from ortools.sat.python import cp_model
-
 from baywright.planner.flow import FlowModel
 from baywright.planner.goals.task import Task
+from baywright.planner.solver import cp_model
 from baywright.planner.standing import Spot
 
-Covering = Mapping[Spot, Collection[cp_model.IntVar]]
+Covering = Mapping[Spot, Collection["cp_model.IntVar"]]
 """For each usable row of a single bay that is not locked, by bay (or kind) and row, the drawers that take it."""
 
 
