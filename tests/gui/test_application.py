@@ -64,6 +64,15 @@ def test_colours_text_size_and_place_are_remembered(open_desk: OpenDesk, qapp: Q
     again.window.choose_theme(Theme.LIGHT)
 
 
+def test_nothing_heavy_is_imported_before_the_window_shows() -> None:
+    code = (
+        "import sys, baywright.gui.application; "
+        "print([name for name in ('ortools', 'pandas', 'openpyxl', 'matplotlib') if name in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60, check=True)
+    assert done.stdout.strip() == "[]"
+
+
 ENDED = """
 import os, signal, sys
 from pathlib import Path

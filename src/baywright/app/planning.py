@@ -10,9 +10,15 @@ from collections.abc import Callable
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 from baywright.planner import plan
+from baywright.planner.solver import warm_up
 
 Deliver = Callable[[Callable[[], None]], None]
 """Runs a call in the owner's thread, soon."""
+
+
+def warm_up_beside() -> None:
+    """Imports the solver beside the owner's thread, so that the first plan need not wait for it."""
+    threading.Thread(target=warm_up, name="warm-up", daemon=True).start()
 
 
 class PlanningDesk:

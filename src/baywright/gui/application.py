@@ -17,6 +17,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from baywright.app.files import FileTrouble, RecentFiles
+from baywright.app.planning import warm_up_beside
 from baywright.app.session import Session
 from baywright.gui.bridge import Bridge
 from baywright.gui.preferences import Preferences
@@ -25,6 +26,8 @@ from baywright.gui.theme import apply_theme
 from baywright.gui.window import MainWindow
 
 HEARTBEAT_MS = 250
+WARM_UP_MS = 400
+"""When the solver is imported beside the window: after it is drawn, before anybody has typed a box."""
 SWITCH_INTERVAL_S = 0.001
 """How long the window's thread may wait for the planner's to hand over; Python's own 5 ms add up to a stutter."""
 ENDED_BY = {signal.SIGINT: 130, signal.SIGTERM: 143} | ({signal.SIGHUP: 129} if hasattr(signal, "SIGHUP") else {})
@@ -85,6 +88,7 @@ def run(path: Path | None, state_folder: Path, demo: Path | None = None, *, begi
     hook = FailureHook(window.session, state_folder)
     before = sys.excepthook
     sys.excepthook = hook
+    QTimer.singleShot(WARM_UP_MS, warm_up_beside)
     heartbeat = QTimer()
     heartbeat.timeout.connect(lambda: None)
     heartbeat.start(HEARTBEAT_MS)
