@@ -81,6 +81,7 @@ def test_choosing_shows_it_in_the_picture_and_moving_is_one_edit(desk: Desk, pan
     drawer = desk.panels.elevation.shown.drawer("box-2")
     assert drawer is not None
     assert drawer.areas.box == ghost.areas.box
+    assert desk.panels.elevation.canvas._ghost is None, "it stands there now"
     desk.session.undo()
     assert desk.session.project.arrangement == before.arrangement
 

@@ -273,9 +273,9 @@ class DestinationPanel(QWidget):
         self._preview(self.table.record(identifier) if identifier else self.chosen)
 
     def _preview(self, line: PlaceLine | None) -> None:
-        place = None if line is None else (line.destination.place.bay, line.destination.place.row)
+        spot = None if line is None or line.is_here else line.destination.place
         self.details.setText(CHOOSE_PLACE if line is None else line_words(line))
-        self.preview_wanted.emit(self._box_id, place)
+        self.preview_wanted.emit(self._box_id, None if spot is None else (spot.bay, spot.row))
 
     def _on_asked(self) -> None:
         """Tell why the box could not stand at the bay and row asked about."""
