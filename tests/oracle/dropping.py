@@ -80,20 +80,22 @@ def _wish(project: Project, bay: int, wish: BayWish, kept: Collection[str]) -> B
 
 
 def _length(project: Project) -> float:
-    """A bay of its own for every box, of the widest kind, beyond all zones, beside what is there."""
+    """A bay of its own, of the widest kind, for every box and every row to stay free, beside what is there."""
     widths = [size.width_mm for size in project.box_sizes] + [w.box_width_mm or 0.0 for w in project.limits.bays]
     zones = max((zone.right_mm for zone in project.space.zones), default=0.0)
-    return min(100_000.0, project.space.length_mm + zones + (len(project.boxes) + 2) * (max(widths) + 150))
+    zones += max((point.along_mm for point in project.space.ceiling), default=0.0)
+    bays = len(project.boxes) + len(project.limits.bays) + project.limits.spare_rows + 3
+    return min(100_000.0, project.space.length_mm + zones + bays * (max(widths) + 150))
 
 
 def _height(project: Project) -> float:
     """All boxes over one another, over what is there."""
     heights = sum(project.size_of(box).height_mm + 100 for box in project.boxes)
-    return min(10_000.0, project.space.height_limit_mm + heights)
+    return min(10_000.0, project.space.height_limit_mm + heights + (project.limits.worktop_least_mm or 0.0))
 
 
 def _depth(project: Project) -> float:
-    """Deep enough for the deepest box on the longest runner; a longer runner than needed would only be heavier."""
-    deepest = max((size.depth_mm for size in project.box_sizes), default=0.0)
+    """Deep enough for the deepest box, or file of boxes; a longer runner than needed would only be heavier."""
+    deepest = max((size.most_behind * (size.depth_mm + 20) for size in project.box_sizes), default=0.0)
     zones = max((zone.depth_mm for zone in project.space.zones), default=0.0)
     return max(project.space.depth_mm, deepest + 250.0) + zones

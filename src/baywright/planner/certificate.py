@@ -4,11 +4,15 @@ Counting comes first, because an inequality convinces where a solver's word does
 nothing fits, that is said with the sums. The document is that of a clash: it has only the limits that clash.
 """
 
+from collections import Counter
+
+from baywright.model.length import format_length
 from baywright.model.plan import Conflict, LimitKind
 from baywright.planner.bounds import Lack, Shortage, rows_available, rows_needed, shortage
 from baywright.planner.frame import Frame
 from baywright.planner.limits import count
 from baywright.planner.question import Reading
+from baywright.planner.widths import WidthChoice
 
 MOST_NAMED = 4
 
@@ -18,7 +22,18 @@ def certificate(reading: Reading) -> tuple[Conflict, ...]:
     if reading.findings:
         return reading.findings
     found = shortage(reading.frame.problem)
-    return (_combined(reading),) if found is None else (_counted(reading, found),)
+    reason = _combined(reading) if found is None else _counted(reading, found)
+    return (reason.replace(message=_mix(reading) + reason.message),)
+
+
+def _mix(reading: Reading) -> str:
+    """Where bays of several widths are to be had: for which of them the numbers are told."""
+    unit = reading.project.unit
+    if len(WidthChoice(reading.project, reading.workings).widths) == 1:
+        return ""
+    widths = Counter(reading.frame.widths)
+    each = " and ".join(f"{count(n, 'bay')} for boxes {format_length(mm, unit)} wide" for mm, n in widths.items())
+    return f"No mix of bays of several widths does. With {each}: "
 
 
 _UNITS = {

@@ -114,20 +114,27 @@ class Relaxer:
         return space.replace(**changes)
 
     def _ample_length(self) -> float:
-        """Wall for a bay of its own for every box, of the widest kind, beyond all zones, and for every lock."""
+        """Wall for a bay of its own, of the widest kind, for every box, every row to stay free and every lock, beyond
+        all zones and wherever the ceiling slopes.
+        """
         project, w = self._project, self._reading.workings
         limits = project.limits
         placed = len(project.boxes_to_place)
         locked = max((p.bay + 1 for p in project.arrangement.placements if p.lock is not Lock.NONE), default=0)
-        bays = min(MOST_BAYS, placed + locked + len(limits.bays) + (limits.bay_count or 0))
+        asked = placed + locked + len(limits.bays) + (limits.bay_count or 0) + limits.spare_rows
+        bays = min(MOST_BAYS, asked)
         widest = max(
             [w.value("bay_box_width"), *(s.width_mm for s in project.box_sizes), *limits.other_box_widths_mm]
             + [wish.box_width_mm for wish in limits.bays if wish.box_width_mm is not None]
         )
         pitch = w.value("bay_pitch") + widest - w.value("bay_box_width")
-        ends = max((zone.right_mm for zone in project.space.zones if zone.right_mm < LONGEST_WALL_MM), default=0.0)
+        space = project.space
+        ends = max(
+            [0.0, *(zone.right_mm for zone in space.zones if zone.right_mm < LONGEST_WALL_MM)]
+            + [point.along_mm for point in space.ceiling]
+        )
         around = project.space.length_mm - w.value("room_for_run") + 4 * w.value("upright_thickness")
-        return around + ends + bays * pitch + (limits.shelf_bay_clear_width_mm or 0.0)
+        return around + ends + (bays + 1) * pitch + (limits.shelf_bay_clear_width_mm or 0.0)
 
     def _ample_height(self) -> float:
         """Height for all boxes over one another, and for every lock, every number of rows that is fixed."""
@@ -137,15 +144,18 @@ class Relaxer:
         rows += max((p.row + 1 for p in project.arrangement.placements if p.lock is Lock.DRAWER), default=0)
         rows = max([rows + limits.spare_rows, limits.upright_rows or 0, *(wish.rows or 0 for wish in limits.bays)])
         height = grid.floor_mm + grid.upright_mm(min(MOST_ROWS, rows)) + self._reading.workings.value("top_thickness")
-        return max(height, limits.worktop_least_mm or 0.0)
+        return max(height, (limits.worktop_least_mm or 0.0) + grid.pitch_mm)  # in whole rows it may be a little higher
 
     def _ample_depth(self) -> float:
-        """Depth for the runner that the deepest box needs, or the one that is set, before the deepest zone."""
+        """Depth for the runner that the deepest box or file of boxes needs, or the one that is set, before the deepest
+        zone; no more, for a longer drawer is heavier.
+        """
         project, w = self._project, self._reading.workings
         runners = project.construction.runners
         rails = 2 * w.value("drawer_side_thickness")
-        deepest = max((project.size_of(box).depth_mm for box in project.boxes_to_place), default=0.0)
-        needed = deepest + w.value("stop") + rails
+        sizes = [project.size_of(box) for box in project.boxes_to_place]
+        stop = w.value("stop")
+        needed = max((size.most_behind * (size.depth_mm + stop) for size in sizes), default=0.0) + rails
         zones = max((zone.depth_mm for zone in project.space.zones), default=0.0)
         enough = [length for length in sorted(runners.lengths_mm) if length >= needed]
         length = max(enough[0] if enough else max(runners.lengths_mm), runners.length_mm or 0.0)
