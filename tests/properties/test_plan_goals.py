@@ -49,7 +49,7 @@ def _goal(result: PlanResult, wanted: Goal) -> float:
     return next(goal.value for goal in result.goals if goal.goal is wanted)
 
 
-@pytest.mark.parametrize("block", range(8))
+@pytest.mark.parametrize("block", range(3))
 def test_fewest_bays_then_fewest_rows_are_what_trying_everything_finds(block: int) -> None:
     settled = 0
     for seed in range(block * 25, block * 25 + 25):
