@@ -127,13 +127,21 @@ def _rank(figures: dict[Goal, int], goals: Sequence[Goal]) -> list[int]:
 
 def _shapes(project: Project, bay_count: int, rows: int) -> Iterator[Project]:
     """The document with an empty run of that shape; every choice of widths for the bays that have none of their own."""
-    limits = project.limits
+    limits, built = project.limits, _built_widths(project)
     widths = sorted({ordinary_width_mm(project), *limits.other_box_widths_mm})
     choices = [[own] if (own := limits.wish(b).box_width_mm) else widths for b in range(bay_count)]
-    for chosen in product(*choices) if limits.other_box_widths_mm else [()]:
+    choices[: len(built)] = [[width] for width in built[:bay_count]]
+    for chosen in product(*choices) if built or limits.other_box_widths_mm else [()]:
         shape = project.replace(arrangement=Arrangement(bay_count=bay_count, upright_rows=rows, box_widths_mm=chosen))
         if not shape_faults(shape, bays(shape)):
             yield shape
+
+
+def _built_widths(project: Project) -> list[float]:
+    """Widths of the bays that stand and of all to the left of them, which hold them in their place."""
+    if project.built is None:
+        return []
+    return [bay.box_width_mm for bay in bays(project.built.project)[: project.built.bays[-1] + 1]]
 
 
 class Trial:

@@ -11,7 +11,7 @@ from baywright.model.arrangement import Lock
 from baywright.model.goals import USUAL_ORDER
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.limits import BayWish, Limits
-from baywright.model.project import Project
+from baywright.model.project import Built, Project
 from baywright.model.space import CeilingPoint, Space, Zone, ZoneEffect
 from tests.oracle.wall import clear_mm, run_height_mm
 from tests.properties.invented import FEATURES
@@ -141,7 +141,8 @@ def _limits(chance: random.Random, height: float, features: Set[str]) -> Limits:
 
 
 def changed(project: Project, chance: random.Random) -> Project:
-    """A planned workshop some months later: a box bought, sold or put elsewhere, one dragged, some locked."""
+    """A planned workshop some months later: a box bought, sold or put elsewhere, one dragged, some locked,
+    some bays built."""
     boxes = list(project.boxes)
     if len(boxes) < MOST_BOXES and chance.random() < 0.5:
         boxes.append(
@@ -160,7 +161,10 @@ def changed(project: Project, chance: random.Random) -> Project:
     for p in project.arrangement.placements:
         row = max(0, p.row + chance.choice([-1, 0, 0, 0, 0, 0, 1]))
         placements.append(p.replace(row=row, lock=chance.choice([*[Lock.NONE] * 6, Lock.BAY, Lock.DRAWER])))
+    bays = range(project.arrangement.bay_count)
+    stand = sorted(chance.sample(bays, chance.randint(1, len(bays)))) if chance.random() < 0.3 else []
     return project.replace(
+        built=Built(bays=tuple(stand), project=project) if stand else None,
         boxes=tuple(boxes),
         arrangement=project.arrangement.replace(placements=tuple(placements)),
         goals=tuple(chance.sample(USUAL_ORDER, len(USUAL_ORDER))) if chance.random() < 0.5 else USUAL_ORDER,
