@@ -128,9 +128,10 @@ class Framer:
 
     def rivals(self, frame: Frame, *, ordered: bool) -> tuple[tuple[Widths, ...], bool]:
         """The widths of as many bays among which there are the best by all goals, and whether that is certain."""
-        masses = {box.loaded_mass_kg for box in self.boxes.values()}
+        loads = {(box.loaded_mass_kg, most_together(self.project.size_of(box))) for box in self.boxes.values()}
         rooms = [self.fitting.room(width) for width in self.choice.every_width(frame.bays)]
-        is_heavy = any(len({self.fitting.share(mass, room) for room in rooms}) > 1 for mass in masses)
+        # Where the heavier drawer of a wider bay takes a box no more, wider is not better.
+        is_heavy = any(len({min(most, self.fitting.share(mass, room)) for room in rooms}) > 1 for mass, most in loads)
         choices = self.choice.rivals(frame.bays, frame.rows, ordered=ordered or is_heavy)
         return choices.widths, choices.is_complete
 

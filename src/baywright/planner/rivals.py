@@ -49,10 +49,9 @@ class Rivals:
         if others == (frame.widths,) and is_complete:
             return self._outcome(task, Ladder(task, self._framer, self._budget, self._tell(task)).climb(list(known)))
         reached: list[Reached] = []
-        best: Outcome | None = None
-        for rival in self._frames(frame, others):
+        for rival in self._frames(frame, others, is_complete=is_complete):
             own = self._task_of(rival)
-            plans = [spots for spots in (*([best.spots] if best else []), *known) if own.is_legal(spots)]
+            plans = [spots for spots in (*([self._best.spots] if self._best else []), *known) if own.is_legal(spots)]
             if not plans:
                 _, answer = settle(replace(rival, others=(), is_complete=True), self._budget)
                 is_complete = is_complete and answer.holds is not None
@@ -61,19 +60,23 @@ class Rivals:
                 plans = [own.spots(answer.places)]
             found = Ladder(own, self._framer, self._budget, lambda _: None).climb(plans)
             reached.append(found)
-            if best is None or rank(found.figures) < rank(best.figures):
-                best = self._outcome(own, found)
-                self._report(replace(best, bounds=self._open_bounds(own)))
+            if self._best is None or rank(found.figures) < rank(self._best.figures):
+                self._best = self._outcome(own, found)
+                self._report(replace(self._best, bounds=self._open_bounds(own)))
+        best = self._best
         assert best is not None
         bounds = combined(best.figures, [r.bounds for r in reached]) if is_complete else self._open_bounds(best.task)
         return replace(best, bounds=bounds)
 
-    def _frames(self, frame: Frame, others: Iterable[tuple[float, ...]]) -> Iterator[Frame]:
-        """The frame that holds everything for certain, then the others."""
-        yield frame
+    def _frames(self, frame: Frame, others: Sequence[Widths], *, is_complete: bool) -> Iterator[Frame]:
+        """The frames that may be best; the given one, which holds everything for certain, where none else was."""
+        if not is_complete or frame.widths in others:
+            yield frame
         for widths in others:
             if widths != frame.widths:
                 yield self._framer.frame_of(widths, frame.rows)
+        if self._best is None:
+            yield frame
 
     def _tell(self, task: Task) -> Callable[[Reached], None]:
         return lambda reached: self._report(self._outcome(task, reached))
