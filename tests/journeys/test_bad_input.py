@@ -82,9 +82,7 @@ def test_what_is_made_from_an_arrangement_with_faults_says_so(
 def test_two_boxes_locked_on_one_row_are_both_named(two_on_one_row: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert command("plan", two_on_one_row) == 1
     told = capsys.readouterr().out
-    assert "“Box 0” and “Box 1” are both locked at row 5 of bay 1" in told or (
-        "“Box 1” and “Box 0” are both locked at row 5 of bay 1" in told
-    )
+    assert "Locked: “Box 0” and “Box 1” cannot share the drawer at row 5 of bay 1" in told
 
 
 @pytest.mark.parametrize("job", ["result", "workbook"])

@@ -175,7 +175,7 @@ def read_back(session: Session, path: Path) -> None:
     made = session.manufacture
     assert made is not None
     drawers = [row for row in book["Drawer schedule"].iter_rows(min_row=5, values_only=True) if row[2] in labels]
-    assert [(row[0], row[2], row[6]) for row in drawers] == [
+    assert [(row[0], row[2], row[7]) for row in drawers] == [
         (line.bay, line.box_label, line.runner_row) for line in made.schedule
     ]
     # A second reader that does not calculate finds the engine's values beside the formulas.
