@@ -6,7 +6,7 @@ Times are the processor's, one is used. Each part can be run by itself; the larg
 import sys
 from collections.abc import Callable
 
-from tests.benchmarks import again, bins, planning, refusals
+from tests.benchmarks import again, bins, changes, options, planning, refusals
 
 PARTS: dict[str, Callable[..., None]] = {
     "small": planning.small,
@@ -15,11 +15,12 @@ PARTS: dict[str, Callable[..., None]] = {
     "growth": planning.growth,
     "replan": again.replan,
     "destinations": again.where_to,
-    "options": again.choice,
+    "options": lambda *boxes: options.main(boxes or options.BOXES),
+    "steps": lambda *boxes: changes.main(*([boxes] if boxes else [])),
     "packing": bins.main,
     "infeasible": refusals.main,
 }
-QUICK = ("small", "replan", "destinations", "options")
+QUICK = ("small", "replan", "destinations")
 
 
 def main(arguments: list[str]) -> None:

@@ -1,6 +1,6 @@
 """How long planning again takes: nothing changed, a box bought, a tenth of the boxes changed, a run that is full.
 
-`python -m tests.benchmarks replan [BOXES BAYS …] | destinations [BOXES] | options`; rows are Markdown.
+`python -m tests.benchmarks replan [BOXES BAYS …] | destinations [BOXES]`; rows are Markdown.
 """
 
 import random
@@ -8,11 +8,10 @@ import time
 from collections.abc import Callable
 from statistics import median
 
-from baywright.model.arrangement import Arrangement
 from baywright.model.goals import Goal
 from baywright.model.inventory import Box
 from baywright.model.project import Project
-from baywright.planner import destinations, options, plan
+from baywright.planner import destinations, plan
 from tests.benchmarks.measuring import heading, measured, middle_and_most, row, seconds
 from tests.benchmarks.shops import Wanted, shop
 
@@ -102,16 +101,3 @@ def where_to(boxes: int = 100) -> None:
         places.append(len(found))
     print(heading("boxes", "places weighed", "s: median / 95th percentile / most"))
     print(row(boxes, f"{median(places):g}", middle_and_most(times)))
-
-
-def choice() -> None:
-    """The shapes that a run could have."""
-    print(heading("boxes / bays", "options", "s", "s of one plan"))
-    for boxes, bays in ((20, 4), (100, 20)):
-        project = shop(Wanted(bays, boxes), 1)
-        space = project.space.replace(length_mm=project.space.length_mm * 1.5, height_limit_mm=1_500)
-        project = project.replace(space=space, arrangement=Arrangement())
-        began = time.process_time()
-        found = options(project)
-        taken = time.process_time() - began
-        print(row(f"{boxes} / {bays}", len(found), seconds(taken), seconds(measured(project).all_s)), flush=True)
