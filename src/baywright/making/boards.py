@@ -60,11 +60,12 @@ def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame:
 
 
 def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str) -> Part:
+    length = round(right_mm - left_mm, 6)  # places add up with noise in the last digits; equal boards are one line
     outer_ends = (left_mm == board.left_mm) + (right_mm == board.right_mm)
     edged_ends = min(outer_ends, board.edged_ends)
-    edged = (right_mm - left_mm) * board.edged_front + edged_ends * board.width_mm
+    edged = length * board.edged_front + edged_ends * board.width_mm
     return Part(
-        number=number, name=board.name, quantity=1, length_mm=right_mm - left_mm, width_mm=board.width_mm,
+        number=number, name=board.name, quantity=1, length_mm=length, width_mm=board.width_mm,
         thickness_mm=board.thickness_mm, material=plywood(board.thickness_mm), grain=board.grain,
         edged_length_mm=edged, edging_strips=board.edged_front + edged_ends, note=note,
     )  # fmt: skip

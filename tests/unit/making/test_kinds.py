@@ -125,3 +125,10 @@ def test_a_door_in_the_wall_makes_two_runs_of_one(own: bool) -> None:
     assert neighbours(derive(project).layout) == {(0, 1)}
     bolts = [item for item in made.hardware if item.name == "Connecting bolt"]
     assert [item.needed for item in bolts] == ([4] if own else [])
+
+
+def test_bays_that_are_alike_are_one_line_however_their_places_add_up() -> None:
+    project = run((box(1, "full"),), (at(1, 0, 4),), own=True, bay_count=8)
+    boards = project.construction.boards.replace(upright_mm=17.6, drawer_side_mm=14.9)
+    made = manufacture(project.replace(construction=project.construction.replace(boards=boards)))
+    assert [(part.number, part.quantity) for part in made.parts if part.name == "Base"] == [("B1", 8)]
