@@ -29,9 +29,11 @@ class Budget:
         """Whether a model has a solution, asked with a share of what is left."""
         return self._count(fit(model, self.left * share, self.stop))
 
-    def minimise(self, model: cp_model.CpModel, share: float, *, is_probed: bool = False) -> Outcome:
+    def minimise(
+        self, model: cp_model.CpModel, share: float, *, is_probed: bool = False, is_loose: bool = False
+    ) -> Outcome:
         """The least of a model, sought with a share of what is left."""
-        return self._count(minimise(model, self.left * share, self.stop, is_probed=is_probed))
+        return self._count(minimise(model, self.left * share, self.stop, is_probed=is_probed, is_loose=is_loose))
 
     def spend(self, effort: float) -> None:
         """Count effort that was spent without the solver."""

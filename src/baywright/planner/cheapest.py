@@ -86,7 +86,7 @@ class _Search:
         pricing = Pricing(flow)
         best, bound = known.places, known.bound
         for _ in range(MOST_ROUNDS):
-            outcome = self._budget.minimise(flow.model, ROUND_SHARE)
+            outcome = self._budget.minimise(flow.model, ROUND_SHARE, is_loose=bool(problem.teams))
             bound = max(bound, outcome.bound)
             if outcome.value is None:
                 break

@@ -65,13 +65,16 @@ def fit(model: cp_model.CpModel, effort: float, stop: Stop | None = None) -> Out
     return replace(second, effort=first.effort + second.effort)
 
 
-def minimise(model: cp_model.CpModel, effort: float, stop: Stop | None = None, *, is_probed: bool = False) -> Outcome:
+def minimise(
+    model: cp_model.CpModel, effort: float, stop: Stop | None = None, *, is_probed: bool = False, is_loose: bool = False
+) -> Outcome:
     """The least that a model can have, within `effort` deterministic units.
 
     With `is_probed` the solver first tries what each choice brings and looks for cuts, which pays where few choices
-    are left free.
+    are left free. With `is_loose` it goes its usual way, which pays where the linear relaxation is far from the truth,
+    as it is with shared drawers (100 boxes, 20 of them in pairs: proved in 0.2 units, else not in 6).
     """
-    solver = _reading_all(effort)
+    solver = _solver(effort) if is_loose else _reading_all(effort)
     if is_probed:
         solver.parameters.cut_level = 1
         solver.parameters.cp_model_probing_level = 2

@@ -68,7 +68,7 @@ class AlikeBays:
         model.minimize(task.longest - length)
         bound: int | None = None
         for _ in range(MOST_ROUNDS):
-            outcome = budget.minimise(model, SHARE)
+            outcome = budget.minimise(model, SHARE, is_loose=bool(self._problem.teams))
             if outcome.verdict is Verdict.NONE:
                 return Answer(over)
             bound = min(task.longest - outcome.bound, task.longest if bound is None else bound)
@@ -88,7 +88,7 @@ class AlikeBays:
         model.add(self._pricing.cost <= under - 1 - task.frame.pinned_cost)
         bound, best = 0, None
         for _ in range(MOST_ROUNDS):
-            outcome = budget.minimise(model, SHARE)
+            outcome = budget.minimise(model, SHARE, is_loose=bool(self._problem.teams))
             if outcome.verdict is Verdict.NONE:
                 return Answer(under, best)
             bound = max(bound, outcome.bound + task.frame.pinned_cost)
