@@ -8,12 +8,13 @@ that the document names.
 """
 
 from collections.abc import Iterable
+from math import ceil, floor
 
 from baywright.model.arrangement import Lock
 from baywright.model.inventory import BoxStatus
 from baywright.model.limits import MOST_BAY_WIDTHS, MOST_BAYS, MOST_ROWS, BayWish, Limits
 from baywright.model.project import Project
-from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM, Space
+from baywright.model.space import HIGHEST_LIMIT_MM, LONGEST_WALL_MM, Space, ZoneEffect
 from baywright.planner import limits as paths
 from baywright.planner.question import Reading
 
@@ -121,7 +122,7 @@ class Relaxer:
         limits = project.limits
         placed = len(project.boxes_to_place)
         locked = max((p.bay + 1 for p in project.arrangement.placements if p.lock is not Lock.NONE), default=0)
-        asked = placed + locked + len(limits.bays) + (limits.bay_count or 0) + limits.spare_rows
+        asked = placed + locked + len(limits.bays) + (limits.bay_count or 0) + self._bays_to_stay_free()
         bays = min(MOST_BAYS, asked)
         widest = max(
             [w.value("bay_box_width"), *(s.width_mm for s in project.box_sizes), *limits.other_box_widths_mm]
@@ -135,6 +136,15 @@ class Relaxer:
         )
         around = project.space.length_mm - w.value("room_for_run") + 4 * w.value("upright_thickness")
         return around + ends + (bays + 1) * pitch + (limits.shelf_bay_clear_width_mm or 0.0)
+
+    def _bays_to_stay_free(self) -> int:
+        """Bays that have the rows to stay free even where the room is lowest."""
+        space, grid = self._project.space, self._reading.grid
+        lows = [zone.bottom_mm for zone in space.zones if zone.effect is ZoneEffect.END_BELOW]
+        lowest = min([space.height_limit_mm, *lows, *(point.height_mm for point in space.ceiling)])
+        inside = lowest - grid.floor_mm - self._reading.workings.value("top_thickness")
+        rows = floor(inside / grid.pitch_mm) - grid.lowest - 1  # one less than there may be
+        return ceil(self._project.limits.spare_rows / max(1, rows))
 
     def _ample_height(self) -> float:
         """Height for all boxes over one another, and for every lock, every number of rows that is fixed."""
