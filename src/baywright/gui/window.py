@@ -75,6 +75,7 @@ class MainWindow(QMainWindow):
         self.panels = Panels(session, self.actions_, self._make_steps())
         self.setCentralWidget(self.panels)
         self.panels.destination.errands = Errands(bridge, synchronous=synchronous)
+        self.panels.checks.errands = Errands(bridge, synchronous=synchronous)
         self.edits = Edits(session, self.dialogs, self._surroundings())
         self.live = LivePlanner(session, self.preferences, self)
         self.menus = Menus(
@@ -377,7 +378,8 @@ class MainWindow(QMainWindow):
         self._keep_layout()
         self._unsubscribe()
         self.errands.close()
-        if self.panels.destination.errands is not None:
-            self.panels.destination.errands.close()
+        for panel in (self.panels.destination, self.panels.checks):
+            if panel.errands is not None:
+                panel.errands.close()
         self.session.close()
         event.accept()

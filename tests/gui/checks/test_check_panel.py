@@ -7,10 +7,11 @@ from pytestqt.qtbot import QtBot
 from baywright.app.commands import SetField
 from baywright.app.edits.inventory import EditBox
 from baywright.gui.checks.detail import CAUTION, CHOOSE_ONE
-from baywright.gui.checks.panel import CheckPanel
+from baywright.gui.checks.panel import MOST_AT_ONCE, CheckPanel
 from baywright.gui.elevation.captions import box_tip, drawer_details
 from baywright.model.finding import CheckKind, Severity
-from tests.gui.desk import Desk
+from tests.gui.desk import Desk, OpenDesk
+from tests.gui.test_heartbeat import many_boxes
 
 
 @pytest.fixture
@@ -101,3 +102,13 @@ def test_a_finding_about_a_part_makes_it_stand_out_in_the_picture(panel: CheckPa
     assert canvas.grab().toImage() != plain
     desk.panels.lists.setCurrentWidget(desk.panels.drawers)
     assert canvas.grab().toImage() == plain
+
+
+def test_the_checks_of_many_boxes_are_made_beside_the_window(open_desk: OpenDesk, qtbot: QtBot) -> None:
+    desk = open_desk(many_boxes(MOST_AT_ONCE + 10), synchronous=False)
+    desk.actions.plan.trigger()
+    qtbot.waitUntil(lambda: bool(desk.session.project.arrangement.placements), timeout=20_000)
+    panel = desk.panels.checks
+    desk.panels.lists.setCurrentWidget(panel)
+    qtbot.waitUntil(lambda: panel.table.total > 5 and not desk.session.is_planning, timeout=20_000)
+    qtbot.waitUntil(lambda: panel.table.total == len(desk.session.derived.findings), timeout=20_000)

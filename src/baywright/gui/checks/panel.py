@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QSplitter, QVBoxLa
 from baywright.app.commands import EditRefused
 from baywright.app.edits.repair import ApplyRepair
 from baywright.app.session import Session
+from baywright.gui.bridge import Errands
 from baywright.gui.checks.detail import FindingDetail
 from baywright.gui.checks.line import finding_columns
 from baywright.gui.messages import Tone
@@ -25,6 +26,10 @@ NOTHING_YET = "Nothing to check yet: plan the bays first (F5)."
 
 PAUSE_MS = 400
 """How long nothing may change before the checks of a panel that nobody sees are made."""
+
+
+MOST_AT_ONCE = 40
+"""The checks of more boxes than this are made beside the window, which goes on meanwhile."""
 
 
 class CheckPanel(QWidget):
@@ -43,6 +48,8 @@ class CheckPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self._shown: Project | None = None
+        self.errands: Errands | None = None
+        """Runs the checks of many boxes beside the window; None makes all at once."""
         self.table: RowTable[Finding] = RowTable(finding_columns(), self)
         self.view = TableView(self.table, "Checks", NOTHING_YET, self)
         self.view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -96,9 +103,21 @@ class CheckPanel(QWidget):
         project = self._session.project
         if project is self._shown:
             return
-        was_empty = not self.table.total
         self._shown = project
-        findings = self._session.derived.findings
+        derived = self._session.derived
+        if self.errands is None or len(project.boxes) <= MOST_AT_ONCE:
+            self._show(project, derived.findings)
+        else:
+            self.errands.run(lambda: derived.findings, lambda found: self._show(project, found), self._on_failed)
+
+    def _on_failed(self, error: Exception) -> None:
+        raise error
+
+    def _show(self, project: Project, findings: tuple[Finding, ...]) -> None:
+        """Show what was found for a document, if it is still the present one."""
+        if project is not self._session.project:
+            return
+        was_empty = not self.table.total
         self.table.show_records(_identified(findings))
         if was_empty and findings:
             self.view.fit_columns(240)
