@@ -13,7 +13,7 @@ from tests.oracle.measure import faults
 from tests.properties.invented import projects
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(projects(most_boxes=8))
 def test_every_option_fits_and_keeps_its_shape_and_none_beats_another(project: Project) -> None:
     found = options(project)
