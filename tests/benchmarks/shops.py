@@ -80,6 +80,7 @@ def _filled(plain: Project, wanted: Wanted, low: set[int], chance: random.Random
     workings = derive(plain)
     rows_of = {size.id: round(workings.value("opening_rows", size.id)) for size in plain.box_sizes}
     lowest = round(workings.value("lowest_start_row"))
+    most = wanted.drawers_per_bay or ROWS
     boxes: list[Box] = []
     placements: list[Placement] = []
     for bay in range(wanted.bays):
@@ -87,7 +88,7 @@ def _filled(plain: Project, wanted: Wanted, low: set[int], chance: random.Random
         left = wanted.boxes - len(boxes)
         count = max(1, round(left / (wanted.bays - bay) * (LOW_ROWS / ROWS if bay in low else 1)))
         row = lowest
-        for size_id in _stack(rows_of, usable, count, wanted.fill, chance):
+        for size_id in _stack(rows_of, usable, min(count, most), most, wanted.fill, chance):
             box = _box(len(boxes) + 1, size_id, max(1, wanted.boxes // 10), chance)
             boxes.append(box)
             if chance.random() < wanted.locked_share:
@@ -97,14 +98,16 @@ def _filled(plain: Project, wanted: Wanted, low: set[int], chance: random.Random
     return boxes, placements
 
 
-def _stack(rows_of: dict[str, int], usable: int, count: int, fill: float, chance: random.Random) -> list[str]:
-    """About `count` sizes that take just about that share of the usable rows, and no more than there are."""
+def _stack(
+    rows_of: dict[str, int], usable: int, count: int, most: int, fill: float, chance: random.Random
+) -> list[str]:
+    """About `count` sizes, at most `most`, that take about that share of the usable rows, and no more than there are."""
     least = usable if fill >= 1 else round(fill * usable) - 1
     best: list[str] = []
     taken = 0
     for trial in range(TRIES):
         number = count + (trial > TRIES // 2) * chance.choice([-1, 0, 1])
-        chosen = [chance.choice(list(rows_of)) for _ in range(max(1, number))]
+        chosen = [chance.choice(list(rows_of)) for _ in range(min(most, max(1, number)))]
         rows = sum(rows_of[size_id] for size_id in chosen)
         if taken < rows <= usable:
             best, taken = chosen, rows
