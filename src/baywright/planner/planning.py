@@ -25,8 +25,8 @@ from baywright.planner.solving import Stop
 from baywright.planner.standing import standing_of
 from baywright.workings import derive
 
-DEFAULT_EFFORT = 8.0
-"""Effort of an ordinary run in the solver's deterministic units; one takes one to two seconds on a small machine."""
+DEFAULT_EFFORT = 16.0
+"""Effort of an ordinary run in the solver's deterministic units; one takes half a second to a second on a small machine."""
 
 Progress = Callable[[PlanResult], None]
 

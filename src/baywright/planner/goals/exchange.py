@@ -16,7 +16,7 @@ from baywright.planner.goals.task import Held, Spots, Task
 from baywright.planner.problem import Span
 from baywright.planner.standing import Spot
 
-HOT, COLD = 0.7, 0.05
+HOT, COLD = 0.6, 0.05
 """How much worse, in the goal's unit, a step may be that is taken about every third time, at first and at last."""
 LONGEST_RUN = 3
 """So many neighbouring drawers change places at most."""

@@ -18,6 +18,7 @@ from baywright.planner.goals.alike import ALIKE, AlikeBays
 from baywright.planner.goals.bound import easy_bounds
 from baywright.planner.goals.exchange import Exchange
 from baywright.planner.goals.model import GoalModel
+from baywright.planner.goals.spread import SpreadBound
 from baywright.planner.goals.task import Figures, Held, Spots, Task, rank
 from baywright.planner.solving import Verdict
 
@@ -26,9 +27,11 @@ MOST_ARCS = 40_000
 MOST_LOOSE_ARCS = 2_000
 """The same where no number of moves is held: nothing is settled by what stands, and only small runs are proved."""
 LEAST_EFFORT = 0.02
-SHARE = 0.5
+SHARE = 0.6
 """Share of the effort left that the solver may take for one goal."""
-TRIES_A_BOX = 400
+MOST_SPREAD = 400
+"""With more boxes than this the bound that sees where boxes must stand is not sought."""
+TRIES_A_BOX = 1_200
 TRIES_A_UNIT = 20_000
 """So many exchanges are tried for one unit of effort."""
 EXCHANGE_SHARE = 0.4
@@ -81,6 +84,9 @@ class Ladder:
         before = {h.goal for h in held}
         if goal in ALIKE and not before & AGAINST_STANDING:
             self._settle_alike(best, held, goal)
+        if goal is Goal.GROUPS and Goal.HANDLING in before and len(best.spots) <= MOST_SPREAD:
+            outcome = self._budget.minimise(SpreadBound(self._task, held).model, SHARE / 4)
+            self._raise(best, goal, outcome.bound)
         if not self.is_settled(best, goal) and Goal.MOVES not in before and goal not in AGAINST_STANDING:
             self._exchange(best, held, goal)
         if not self.is_settled(best, goal):
@@ -120,15 +126,34 @@ class Ladder:
         if self._task.arcs > (MOST_LOOSE_ARCS if is_loose else MOST_ARCS) or self._budget.left < LEAST_EFFORT:
             return
         self._budget.check()
+        if goal is Goal.FREE_PIECE:
+            self._lengthen(best, held)
+            return
         model = GoalModel(self._task, held, goal)
-        top = self._task.longest
-        value = top - best.figures[goal] if goal in MORE_IS_BETTER else best.figures[goal]
+        value = best.figures[goal]
         model.ask_under(value)
-        outcome = self._budget.minimise(model.model, SHARE, is_probed=Goal.MOVES in before and goal is Goal.HANDLING)
-        least = value if outcome.verdict is Verdict.NONE else min(value, outcome.bound)
-        self._raise(best, goal, top - least if goal in MORE_IS_BETTER else least)
+        outcome = self._budget.minimise(
+            model.model, SHARE, is_probed=Goal.MOVES in before and goal is not Goal.RESCREWS
+        )
+        bound = value if outcome.verdict is Verdict.NONE else min(value, model.bound(outcome.bound))
+        self._raise(best, goal, bound)
         if outcome.value is not None:
             self._take(best, model.spots(outcome.value))
+
+    def _lengthen(self, best: Reached, held: list[Held]) -> None:
+        """The free piece one row longer, and once that is found by halving what is open."""
+        length = best.figures[Goal.FREE_PIECE] + 1
+        while not self.is_settled(best, Goal.FREE_PIECE):
+            model = GoalModel(self._task, held, Goal.FREE_PIECE)
+            model.ask_free(length)
+            outcome = self._budget.minimise(model.model, SHARE, is_probed=True)
+            if outcome.value is not None:
+                self._take(best, model.spots(outcome.value))
+            elif outcome.verdict is Verdict.NONE:
+                self._raise(best, Goal.FREE_PIECE, length - 1)
+            else:
+                return
+            length = (best.figures[Goal.FREE_PIECE] + best.bounds[Goal.FREE_PIECE] + 1) // 2
 
     def _raise(self, best: Reached, goal: Goal, bound: int) -> None:
         better = min if goal in MORE_IS_BETTER else max

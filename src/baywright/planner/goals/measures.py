@@ -48,7 +48,24 @@ def split(counts: Counts) -> Linear:
                 present[group, bay] = presence = counts.model.new_bool_var("")
                 for sort in sorts:
                     _need_presence(counts, sort, bay, presence)
+                _need_presence_at_rows(counts, sorts, bay, presence)
     return total(present.values()) - len({group for group, _ in present})
+
+
+def _need_presence_at_rows(counts: Counts, sorts: list[Sort], bay: int, presence: cp_model.IntVar) -> None:
+    """A row is taken by one drawer, which the solver's relaxation would not see by itself."""
+    over: dict[int, list[Linear]] = defaultdict(list)
+    for sort in sorts:
+        likeness = counts.sorts.likenesses[sort][0]
+        for level in range(len(counts.sorts.rows[sort.family])):
+            count = counts.in_bay[sort, level, bay]
+            if not isinstance(count, int):
+                for row in counts.sorts.always_taken(likeness, level):
+                    over[row].append(count)
+    in_a_drawer = max((len(team.shapes) for team in counts.task.problem.teams), default=1)
+    for taking in dict.fromkeys(tuple(map(id, found)) for found in over.values()):
+        found = next(f for f in over.values() if tuple(map(id, f)) == taking)
+        counts.model.add(total(found) <= in_a_drawer * presence)
 
 
 def _need_presence(counts: Counts, sort: Sort, bay: int, presence: cp_model.IntVar) -> None:

@@ -8,6 +8,7 @@ which keeps the model small and its relaxation close.
 from collections.abc import Callable, Mapping, Sequence
 
 from baywright.model.goals import Goal
+from baywright.planner.figures import AGAINST_STANDING
 from baywright.planner.flow import Value
 from baywright.planner.goals import measures
 from baywright.planner.goals.counts import Counts, Linear
@@ -19,7 +20,6 @@ MEASURES: Mapping[Goal, Callable[[Counts], Linear]] = {
     Goal.RESCREWS: measures.rescrews,
     Goal.HANDLING: measures.cost,
     Goal.GROUPS: measures.split,
-    Goal.FREE_PIECE: measures.shortfall,
 }
 
 
@@ -30,17 +30,44 @@ class GoalModel:
         self.task = task
         self._counts = Counts(task, {goal, *(h.goal for h in held)})
         self.model = self._counts.model
+        self._held: list[tuple[Linear, int]] = []
         for h in held:
             if h.goal is Goal.FREE_PIECE:
                 measures.keep_free(self._counts, h.value)
-            else:
-                self.model.add(MEASURES[h.goal](self._counts) <= h.value)
-        self._sought = MEASURES[goal](self._counts)
+                continue
+            measure = MEASURES[h.goal](self._counts)
+            self.model.add(measure <= h.value)
+            if h.goal in AGAINST_STANDING:
+                self._held.append((measure, h.value))
+        self._sought = 0 if goal is Goal.FREE_PIECE else MEASURES[goal](self._counts)
+        self._offset = 0
 
     def ask_under(self, value: int) -> None:
-        """Ask for the least of the goal sought, where it is less than `value`."""
+        """Ask for the least of the goal sought, where it is less than `value`.
+
+        Changes that are held weigh in what is minimised, too, each more than all that comes after it. They cannot
+        become fewer; but so the solver sees at once which boxes it is no use to move (measured: proofs in a third of
+        the effort).
+        """
         self.model.add(self._sought <= value - 1)
-        self.model.minimize(self._sought)
+        self._minimise(value + 1)
+
+    def ask_free(self, rows: int) -> None:
+        """Ask for a free piece of so many rows, and nothing else."""
+        measures.keep_free(self._counts, rows)
+        self._minimise(1)
+
+    def _minimise(self, weight: int) -> None:
+        objective = self._sought
+        for measure, least in reversed(self._held):
+            objective = objective + weight * measure
+            self._offset += weight * least
+            weight *= least + 1
+        self.model.minimize(objective)
+
+    def bound(self, bound: int) -> int:
+        """A bound of the goal sought from the solver's bound of what it minimised."""
+        return max(0, bound - self._offset)
 
     def spots(self, value: Value) -> Spots:
         """The plan that a solution stands for; what need not move does not."""

@@ -110,3 +110,9 @@ class Sorts:
     def penalty(self, likeness: Likeness, level: int) -> int:
         """What a box of that likeness costs at a level, for each unit of its weight."""
         return self._task.problem.shapes[likeness.shape].penalty(self.rows[likeness.sort.family][level][0])
+
+    def always_taken(self, likeness: Likeness, level: int) -> range:
+        """The rows that a drawer with that box takes wherever at that level it starts."""
+        rows = self.rows[likeness.sort.family][level]
+        spans = [span for span in self._task.problem.shapes[likeness.shape].spans if span is not None]
+        return range(max(rows), min(rows) + min((span.rows for span in spans), default=0))
