@@ -20,7 +20,7 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
     """One finding for each drawer, the worst first, and one for what was not weighed."""
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
-    empty_kg = {kind: empty_drawer_kg(project, workings, kind) for kind in set(kinds.values())}
+    empty_kg = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
     boxes = project.boxes_by_id
     rated = max(project.construction.runners.load_classes_kg)
     allowance = project.safety.load_allowance_kg

@@ -96,7 +96,7 @@ def weigh(project: Project, workings: Workings) -> Scales:
     made = manufacture(project, workings)
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
-    empty = {kind: empty_drawer_kg(project, workings, kind) for kind in set(kinds.values())}
+    empty = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
     depth = workings.value("upright_depth")
     setback = _setback_mm(project)
     boards = mass_kg(part for part in made.parts if not part.number.startswith("D"))

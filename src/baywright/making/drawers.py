@@ -7,7 +7,7 @@ drawer is made where a box stands that is there; room that is only kept for a wi
 from collections import Counter
 from collections.abc import Iterable, Mapping
 
-from baywright.making.material import mass_kg, plywood
+from baywright.making.material import plywood
 from baywright.model.arrangement import Placement
 from baywright.model.inventory import BoxStatus
 from baywright.model.length import format_length
@@ -91,6 +91,6 @@ def drawer_count(parts: Iterable[Part]) -> int:
     return sum(part.quantity for part in parts if part.number.partition("-")[0] == "D3")
 
 
-def empty_drawer_kg(project: Project, workings: Workings, kind: str = "") -> float:
-    """Mass in kg of one drawer of a kind of bay, without its boxes."""
-    return mass_kg(parts_of_kind(project, workings, kind, 1))
+def empty_drawer_kg(workings: Workings, kind: str = "") -> float:
+    """Mass in kg of one drawer of a kind of bay, without its boxes; 0 where there is no runner to hang it on."""
+    return workings.at_kind("drawer_mass", kind) if workings.at_kind("runner_length", kind) > 0 else 0.0

@@ -39,7 +39,7 @@ def runner_load(runners: Runners, loaded_masses_kg: Sequence[float | None], draw
 def runner_loads(project: Project, workings: Workings, drawers: Drawers, kinds: Kinds) -> Loads:
     """The load on the runner pair of every drawer."""
     masses = {box.id: box.loaded_mass_kg for box in project.boxes}
-    empty_kg = {kind: empty_drawer_kg(project, workings, kind) for kind in set(kinds.values())}
+    empty_kg = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
     runners = project.construction.runners
     return {
         place: runner_load(runners, [masses[p.box_id] for p in placements], empty_kg[kinds[place]])
