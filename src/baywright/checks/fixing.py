@@ -7,6 +7,7 @@ here: the figure is for softwood studs, any other wall is for its fixing's data 
 
 from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import judged
+from baywright.checks.statics import anchor_n
 from baywright.checks.tipping import FIXING_UNDER_TOP_MM, Scales, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, reference_n
 from baywright.making import manufacture
@@ -36,7 +37,7 @@ def fixing_findings(project: Project, workings: Workings) -> list[Finding]:
 def _wall(project: Project, workings: Workings, scales: Scales) -> Finding:
     height = workings.value("unit_height") - workings.value("top_thickness") - FIXING_UNDER_TOP_MM
     moment_nm = scales.net_kgm(len(scales.drawers), filled=True) * GRAVITY_M_S2
-    pull = max(0.0, -moment_nm) / (max(height, 1.0) / 1000.0)
+    pull = anchor_n(moment_nm, max(height, 1.0))
     count = sum(item.needed for item in manufacture(project, workings).hardware if item.number == "WF")
     each = reference_n(STUD_GRAVITY, WALL_SCREW_MM, WALL_THREAD_MM)
     given = (

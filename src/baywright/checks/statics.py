@@ -70,23 +70,18 @@ def tilted(masses: Iterable[Mass], raised_mm: float, depth_mm: float) -> list[Ma
     ]
 
 
-def force_at_n(found: Balance, distance_mm: float) -> float:
+def force_at_n(net_nm: float, distance_mm: float) -> float:
     """The force in N, straight down at `distance_mm` in front of the feet's line, or level at that height over the
-    floor, that just tips the unit; 0 where it tips by itself.
+    floor, that just tips a unit with that net moment; 0 where it tips by itself.
     """
-    return max(0.0, found.net_nm) / (distance_mm / 1000.0)
+    return max(0.0, net_nm) / (distance_mm / 1000.0)
 
 
-def anchor_n(found: Balance, height_mm: float) -> float:
+def anchor_n(net_nm: float, height_mm: float) -> float:
     """The pull in N that an anchor at that height must take so that the unit stands; 0 where it stands by itself."""
-    return max(0.0, -found.net_nm) / (height_mm / 1000.0)
+    return max(0.0, -net_nm) / (height_mm / 1000.0)
 
 
 def tip_angle_degrees(found: Balance, centre_height_mm: float) -> float:
     """By how many degrees the unit can lean before it goes over; under 0 where it tips by itself."""
     return degrees(atan2(found.centre_mm, centre_height_mm))
-
-
-def drawers_to_tip(closed_kgm: float, drawer_kg: float, travel_mm: float) -> float:
-    """How many equal drawers, each drawn by `travel_mm`, use up a righting moment."""
-    return closed_kgm / (drawer_kg * travel_mm / 1000.0)

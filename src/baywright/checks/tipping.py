@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import not_weighed
-from baywright.checks.statics import Mass, balance, tilted
+from baywright.checks.statics import Balance, Mass, balance, force_at_n, tilted, tip_angle_degrees
 from baywright.making import manufacture
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
 from baywright.making.material import mass_kg
@@ -60,6 +60,14 @@ class Scales:
     drawers: tuple[Drawer, ...]
     depth_mm: float
     leaning_mm: float
+
+    @property
+    def lean_degrees(self) -> float:
+        """By how many degrees it can lean with every drawer loaded and closed before it goes over."""
+        masses = [self.carcass, *(drawer.mass(loaded=True, opened=False) for drawer in self.drawers)]
+        found: Balance = balance(masses)
+        centre_mm = sum(mass.kg * mass.z_mm for mass in masses) / found.kg if found.kg else 0.0
+        return tip_angle_degrees(found, centre_mm)
 
     def moments(self, *, filled: bool) -> tuple[float, list[tuple[float, Drawer]]]:
         """The net moment with every drawer closed, and what opening each takes off it, the worst first; in kg·m. All
@@ -157,7 +165,7 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
     # An open drawer's front edge lies as far before its middle as its rear lies behind it.
     front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
     if one_nm > 0:
-        more_kg = one_nm / (front_mm / 1000.0) / GRAVITY_M_S2
+        more_kg = force_at_n(one_nm, front_mm) / GRAVITY_M_S2
         message += f" With the heaviest one open, {more_kg:.0f} kg more on its front edge tip the run."
     if is_fixed:
         message += " It is to be fixed to the wall, which is what holds it."
@@ -174,6 +182,7 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
             Given(name="boards", value=f"{scales.carcass.kg:.0f} kg, {scales.carcass.x_mm:.0f} mm behind the line"),
             Given(name="drawers with boxes", value=f"{sum(d.empty_kg + d.loaded_kg for d in scales.drawers):.0f} kg"),
             Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
+            Given(name="leans, all closed, before it tips", value=f"{scales.lean_degrees:.1f}°"),
             Given(name="left with one open", value=f"{one_nm:.0f} N·m"),
         ),
         source=SOURCE, drawer=worst.place,
