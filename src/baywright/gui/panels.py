@@ -71,10 +71,10 @@ class Panels(QWidget):
         self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
         self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
         self.checks = CheckPanel(session, self)
-        self._lists_late = QTimer(self)
-        self._lists_late.setSingleShot(True)
-        self._lists_late.setInterval(LISTS_LATE_MS)
-        self._lists_late.timeout.connect(self._update_lists)
+        self.lists_late = QTimer(self)
+        self.lists_late.setSingleShot(True)
+        self.lists_late.setInterval(LISTS_LATE_MS)
+        self.lists_late.timeout.connect(self._update_lists)
         self._make_entries()
         self._make_picture()
         self._lay_out()
@@ -243,15 +243,15 @@ class Panels(QWidget):
             self.parts_view,
             self.hardware_view,
         )
-        self._lists_late.stop()
+        self.lists_late.stop()
         if seen or not self.parts.total or not self._session.project.arrangement.bay_count:
             self._update_lists()
         else:
-            self._lists_late.start()
+            self.lists_late.start()
 
     def _on_list_chosen(self) -> None:
-        if self._lists_late.isActive():
-            self._lists_late.stop()
+        if self.lists_late.isActive():
+            self.lists_late.stop()
             self._update_lists()
         self._show_strip()
 
