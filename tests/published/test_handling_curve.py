@@ -1,4 +1,4 @@
-"""The planner's handling goal grows as the lifting equation's vertical multiplier falls, outside the comfortable band."""
+"""The planner's handling goal grows as the lifting equation's vertical multiplier falls, outside its band."""
 
 import pytest
 

@@ -71,13 +71,3 @@ def deflection_mm(
 def weight_n(mass_kg: float) -> float:
     """The weight of a mass in N, with g = 9.81 m/s²."""
     return mass_kg * GRAVITY_M_S2
-
-
-def longest_span_mm(
-    case: Case, load_n_per_mm: float, section: Section, elastic_n_mm2: float, span_ratio: float
-) -> float:
-    """The span at which a load spread evenly bends a board by just span / `span_ratio`, bending alone.
-
-    From k_b·w·L⁴/(E·I) = L/ratio: L = (E·I / (k_b·w·ratio))^(1/3).
-    """
-    return float((elastic_n_mm2 * section.second_moment_mm4 / (case.bending * load_n_per_mm * span_ratio)) ** (1 / 3))
