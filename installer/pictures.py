@@ -95,6 +95,7 @@ def options(application: QApplication, window: MainWindow) -> QPixmap:
     """The shapes that the run could have, under its picture."""
     show(application, window, Theme.LIGHT, WIDE)
     before = window.panels.lists.currentWidget()
+    window.panels.entries.setCurrentIndex(0)
     window.actions_.options.trigger()
     wait(application, lambda: window.session.options.is_looking, "The options were not found in time.")
     picture = grab(application, window)

@@ -56,6 +56,10 @@ CHANGED = "The project was changed since the options were found. Look again."
 STOPPED = "Stopped before an option was found. Look again."
 
 
+LINES_WANTED = 4
+"""So many lines more than at least the table gets where there is room."""
+
+
 class _LowTable(TableView):
     """A table that asks for no more height than it needs at least."""
 
@@ -161,9 +165,10 @@ class OptionPanel(QWidget):
         self._in_one_line(self.width() >= wide)
 
     def wanted_height(self) -> int:
-        """The height at which pictures and table have room, whether or not there are any yet."""
+        """The height at which pictures and some lines of the table have room, whether or not there are any yet."""
         above = self.look.sizeHint().height() + self.fontMetrics().height()
-        return above + self.strip.minimumHeight() + self.view.minimumHeight() + 44
+        lines = self.view.verticalHeader().defaultSectionSize() * LINES_WANTED
+        return above + self.strip.minimumHeight() + self.view.minimumHeight() + lines + 44
 
     # ---- what the person does
 
