@@ -76,10 +76,20 @@ class Relaxer:
             if limits.bay_box_width_mm is not None and self._may_share:
                 widths |= {limits.bay_box_width_mm: None}
         for bay, wish in enumerate(limits.bays):
-            if wish.box_width_mm is not None and paths.bay_path(bay, "box_width_mm") in out:
-                widths |= {wish.box_width_mm: None}
+            own = wish.box_width_mm
+            if own is not None and paths.bay_path(bay, "box_width_mm") in out and self._is_of_use(own):
+                widths |= {own: None}
         changes["other_box_widths_mm"] = tuple(widths)[:MOST_BAY_WIDTHS]
         return limits.replace(**changes)
+
+    def _is_of_use(self, width_mm: float) -> bool:
+        """Whether bays of that width could serve where those of the ordinary width do not: narrower ones take less
+        wall, wider ones may hold wider boxes, or more of them.
+        """
+        ordinary = self._reading.workings.value("bay_box_width")
+        sizes = self._project.box_sizes
+        is_too_wide = any(max(size.width_mm, size.depth_mm * size.may_turn) > ordinary for size in sizes)
+        return width_mm < ordinary or self._may_share or is_too_wide
 
     @property
     def _may_share(self) -> bool:
