@@ -6,6 +6,8 @@ stand in as many bays. The flow of alike bays, with every box's level of penalty
 small and gives a bound that holds for the bays told apart.
 """
 
+from __future__ import annotations
+
 from collections import defaultdict
 from collections.abc import Sequence
 
