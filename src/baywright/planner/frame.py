@@ -16,6 +16,7 @@ from functools import cached_property
 
 from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.inventory import Box, BoxSize
+from baywright.model.limits import MOST_BAYS
 from baywright.model.project import Project
 from baywright.planner.bay import Face, faces, zone_depth
 from baywright.planner.bounds import shortage
@@ -128,29 +129,32 @@ class Framer:
 
     def rivals(self, frame: Frame, *, ordered: bool) -> tuple[tuple[Widths, ...], bool]:
         """The widths of as many bays among which there are the best by all goals, and whether that is certain."""
-        loads = {(box.loaded_mass_kg, most_together(self.project.size_of(box))) for box in self.boxes.values()}
-        rooms = [self.fitting.room(width) for width in self.choice.every_width(frame.bays)]
-        # Where the heavier drawer of a wider bay takes a box no more, wider is not better.
-        is_heavy = any(len({min(most, self.fitting.share(mass, room)) for room in rooms}) > 1 for mass, most in loads)
-        choices = self.choice.rivals(frame.bays, frame.rows, ordered=ordered or is_heavy)
+        choices = self.choice.rivals(frame.bays, frame.rows, ordered=ordered, wide_is_best=self._wide_is_best)
         return choices.widths, choices.is_complete
 
+    @cached_property
+    def _wide_is_best(self) -> bool:
+        """Whether no box is so heavy that the heavier drawer of a wider bay takes it no more."""
+        loads = {(box.loaded_mass_kg, most_together(self.project.size_of(box))) for box in self.boxes.values()}
+        rooms = [self.fitting.room(width) for width in self.choice.every_width(MOST_BAYS)]
+        return all(len({min(most, self.fitting.share(mass, room)) for room in rooms}) <= 1 for mass, most in loads)
+
     def _chosen(self, bays: int, rows: int) -> Frame:
-        choices = self.choice.choices(bays, rows, self.fewest_bays)
+        choices = self.choice.choices(bays, rows, self.fewest_bays, wide_is_best=self._wide_is_best)
         if len(choices.widths) == 1 and choices.is_complete:
             return self.frame_of(choices.widths[0], rows)
         open_ones: list[Frame] = []
-        frame = None
+        short_ones: list[tuple[float, Frame]] = []
         for widths in choices.widths:
             frame = self.frame_of(widths, rows)
-            if shortage(frame.problem) is not None:
+            if (lack := shortage(frame.problem)) is not None:
+                short_ones.append(((lack.needed - lack.available) / lack.needed, frame))
                 continue
             first = greedy(frame.problem)
             if first is not None and is_kept(frame.problem, first):
                 return frame
             open_ones.append(frame)
-        assert frame is not None
-        frames = open_ones or [frame]
+        frames = open_ones or [min(short_ones, key=lambda entry: entry[0])[1]]  # the one that lacks least tells most
         is_one = len(frames) > 1 or not choices.is_complete
         frames = [replace(f, problem=replace(f.problem, is_one_of_many=is_one)) for f in frames]
         return replace(frames[0], others=tuple(frames[1:]), is_complete=choices.is_complete)

@@ -62,6 +62,11 @@ class WidthChoice:
         is_locked = any(p.lock is not Lock.NONE and p.box_id in placed for p in placements)
         return is_locked or not is_plain(self._project)
 
+    @property
+    def is_placed(self) -> bool:
+        """Whether it matters where along the wall a bay stands."""
+        return bool(self._project.space.ceiling or self._project.space.zones)
+
     @cached_property
     def bays_that_fit(self) -> int:
         """The bays that the wall holds at most: those that are not fixed as narrow as can be."""
@@ -102,9 +107,9 @@ class WidthChoice:
         fixed = (*self.fixed[:bays], *(None,) * (bays - len(self.fixed)))
         return tuple(next(chosen, self.widths[-1]) if width is None else width for width in fixed)
 
-    def choices(self, bays: int, rows: int, fewest: int = 1) -> Choices:
+    def choices(self, bays: int, rows: int, fewest: int = 1, *, wide_is_best: bool = False) -> Choices:
         """Ways to have so many bays, and where their number is free also fewer that are wider instead, though at least
-        `fewest`; in each as many of the narrowest as the wall holds.
+        `fewest`; in each as many of the narrowest as the wall holds. `wide_is_best`: what fits a bay fits a wider one.
         """
         if len(self.widths) == 1:
             return Choices((self.usual(bays),), is_complete=True)
@@ -122,7 +127,8 @@ class WidthChoice:
         is_complete = tried <= MOST_CHOICES
         if self.is_ordered:
             orders = self._orders(bays, rows, least)
-            found, is_complete = (found, False) if orders is None else (orders, True)
+            widest_of_all = wide_is_best and not self.is_placed and self.widest(bays) in found
+            found, is_complete = (found, widest_of_all) if orders is None else (orders, True)
         lengths = {widths: self._length(widths, rows) for widths in found}
         ordered = sorted(found, key=lambda w: (-len(w), lengths[w], w))
         return Choices(tuple(ordered) or (self.usual(bays),), is_complete)
@@ -139,13 +145,15 @@ class WidthChoice:
             found |= {widths for widths in orders if widths not in longer and self.fits(widths, rows)}
         return found
 
-    def rivals(self, bays: int, rows: int, *, ordered: bool) -> Choices:
+    def rivals(self, bays: int, rows: int, *, ordered: bool, wide_is_best: bool) -> Choices:
         """The choices for exactly so many bays among which there is one that no other beats in any goal; with
         `ordered` also where bays differ only in their order.
         """
         if len(self.widths) == 1:
             return Choices((self.usual(bays),), is_complete=True)
-        if ordered or self.is_ordered:
+        if wide_is_best and not self.is_placed and self.fits(widest := self.widest(bays), rows):
+            return Choices((widest,), is_complete=True)
+        if ordered or self.is_ordered or not wide_is_best:
             orders = self._orders(bays, rows, bays)
             found = sorted(orders or ())
             return Choices(tuple(found[:MOST_RIVALS]), orders is not None and len(found) <= MOST_RIVALS)
