@@ -17,6 +17,7 @@ from baywright.planner.frame import Framer
 from baywright.planner.goals.alike import ALIKE, AlikeBays
 from baywright.planner.goals.bound import easy_bounds
 from baywright.planner.goals.exchange import Exchange
+from baywright.planner.goals.kept import kept
 from baywright.planner.goals.model import GoalModel
 from baywright.planner.goals.spread import SpreadBound
 from baywright.planner.goals.task import Figures, Held, Spots, Task, rank
@@ -62,15 +63,18 @@ class Ladder:
 
     def climb(self, candidates: list[Spots]) -> Reached:
         """The best plan by all goals; `candidates` are legal plans, the one to keep where all are alike first."""
-        legal = [(rank(figures := self._task.figures(spots)), -n, spots, figures) for n, spots in enumerate(candidates)]
-        _, _, spots, figures = min(legal, key=lambda entry: (entry[0], -entry[1]))
+        staying = kept(self._task, self._budget.check) if Goal.MOVES in self._task.goals else None
+        plans = candidates if staying is None else [*candidates, staying]
+        figures, spots = min(((self._task.figures(spots), spots) for spots in plans), key=lambda plan: rank(plan[0]))
         best = Reached(spots, figures, easy_bounds(self._task))
         self._report(best)
         held: list[Held] = []
         for goal in self._task.goals:
             if not self.is_settled(best, goal):
-                self._settle(best, held, goal)
-                self._report(best)
+                try:
+                    self._settle(best, held, goal)
+                finally:
+                    self._report(best)  # also where the caller stops: what was found so far is the answer
             held.append(Held(goal, best.figures[goal]))
         return best
 
