@@ -284,8 +284,9 @@ class Session:
     def search(
         self, project: Project, on_better: Callable[[PlanResult], None], on_end: Callable[[PlanResult], None]
     ) -> None:
-        """Plans a document in the background for live planning, which takes in the answer."""
+        """Plans a document in the background for live planning, which takes in the answer; a whole plan ends by it."""
         self._request += 1
+        self.is_planning = False
         request = self._request
         self._desk.request(
             project,

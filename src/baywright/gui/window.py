@@ -293,6 +293,8 @@ class MainWindow(QMainWindow):
         self._enable()
 
     def _on_replan_ended(self, notice: ReplanEnded) -> None:
+        if not self.session.is_planning:
+            self.status.show_planning(None)
         self._update_problems()
         self._enable()
         words = replan_message(notice, self.session.project)

@@ -260,6 +260,21 @@ def test_a_repair_is_made_and_planned_in_one_step_whatever_the_mode() -> None:
     assert session.project is before
 
 
+def test_a_repair_that_is_made_while_a_whole_plan_is_sought_ends_that() -> None:
+    desk = roomy()
+    planner = Desk(desk.session)
+    desk.session.request_replan()
+    assert desk.session.is_planning
+    repair = Repair(text="Five in a bay", changes=(FieldChange(path="limits.drawers_per_bay", value=5),))
+    desk.session.live.apply_repair(repair)
+    assert not desk.session.is_planning
+    assert len(planner.asked) == 2
+    whole, _ = planner.asked
+    before = desk.session.project
+    whole[2](PlanResult(status=PlanStatus.FEASIBLE, arrangement=before.arrangement.replace(bay_count=9)))
+    assert desk.session.project is before, "its answer is for nobody"
+
+
 def test_it_tells_that_it_is_wanted_began_and_ended() -> None:
     desk = Shop()
     desk.do(AddBoxes((box("brakes"),)))
