@@ -101,7 +101,7 @@ def _filled(plain: Project, wanted: Wanted, low: set[int], chance: random.Random
 def _stack(
     rows_of: dict[str, int], usable: int, count: int, most: int, fill: float, chance: random.Random
 ) -> list[str]:
-    """About `count` sizes, at most `most`, that take about that share of the usable rows, and no more than there are."""
+    """About `count` sizes, at most `most`, that take about that share of the usable rows, and no more."""
     least = usable if fill >= 1 else round(fill * usable) - 1
     best: list[str] = []
     taken = 0

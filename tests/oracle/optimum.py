@@ -175,6 +175,8 @@ class Trial:
 
     def tallies(self) -> list[Tally]:
         """The tallies of all plans that no other plan beats in everything; none where there is no plan."""
+        if self._is_too_low():
+            return []
         room = sum(len(usable(self._shape, bay.rows)) for bay in self._bays)
         filled: dict[int, list[Tally]] = {0: [Tally()]}
         for bay in self._bays:
@@ -190,6 +192,13 @@ class Trial:
             filled = after
         everything = filled.get((1 << len(self._boxes)) - 1, [])
         return [tally for tally in everything if room - tally.used >= self._spare]
+
+    def _is_too_low(self) -> bool:
+        """Whether the drawers are higher than all bays together, even if as many boxes as may shared each of them."""
+        sizes = [self._shape.size_of(box) for box in self._boxes]
+        together = [max(size.most_abreast, size.most_behind) for size in sizes]
+        height = sum(upright_mm(self._shape, bay.rows) for bay in self._bays if bay.rows > 0)
+        return sum(need / most for need, most in zip(self._needs, together, strict=True)) > height + TINY_MM
 
     def _keep(self, kept: list[Tally], tally: Tally) -> None:
         """Add a tally to those that are kept unless one of them beats it; those that it beats go."""

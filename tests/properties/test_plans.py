@@ -20,7 +20,7 @@ from tests.properties.invented import dragged, locked, projects, thrown
 from tests.properties.small import small_workshop
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(projects())
 def test_every_plan_fits_when_it_is_measured(project: Project) -> None:
     result = plan(project)
@@ -35,7 +35,7 @@ def test_every_plan_fits_when_it_is_measured(project: Project) -> None:
         assert all(conflict.message for conflict in result.conflicts)
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(projects(most_boxes=8), st.randoms(use_true_random=False))
 def test_every_plan_made_again_fits_and_leaves_what_is_locked(project: Project, chance: random.Random) -> None:
     arrangement = plan(project).arrangement
@@ -61,7 +61,7 @@ def test_the_report_finds_a_fault_exactly_where_the_witness_does(project: Projec
 @pytest.mark.parametrize("block", range(4))
 def test_a_box_dragged_somewhere_near_is_judged_as_the_witness_judges_it(block: int) -> None:
     right = wrong = 0
-    for seed in range(block * 30, block * 30 + 30):
+    for seed in range(block * 12, block * 12 + 12):
         project = small_workshop(seed)
         arrangement = plan(project).arrangement
         for trial in range(10 if arrangement is not None else 0):
@@ -69,7 +69,7 @@ def test_a_box_dragged_somewhere_near_is_judged_as_the_witness_judges_it(block: 
             is_wrong = bool(faults(there))
             assert bool(report(there).conflicts) == is_wrong, (seed, trial, report(there).conflicts, faults(there))
             right, wrong = right + (not is_wrong), wrong + is_wrong
-    assert right > 20
+    assert right > 5
     assert wrong > 20
 
 
