@@ -73,7 +73,8 @@ class Relaxer:
         widths = dict.fromkeys(limits.other_box_widths_mm)
         if paths.WIDTH in out:
             changes["bay_box_width_mm"] = None
-            if limits.bay_box_width_mm is not None and self._may_share:
+            is_mixed = bool(limits.other_box_widths_mm)  # then narrow bays beside wide ones hold more than wide alone
+            if limits.bay_box_width_mm is not None and (self._may_share or is_mixed):
                 widths |= {limits.bay_box_width_mm: None}
         for bay, wish in enumerate(limits.bays):
             own = wish.box_width_mm
