@@ -1,9 +1,12 @@
 """Items folded into drawers beforehand and unfolded again."""
 
 from baywright.planner.budget import Budget
-from baywright.planner.problem import Item, Kind, Place, Problem, Shape, Span, Team, is_kept
+from baywright.planner.cheapest import improved
+from baywright.planner.frame import Framer
+from baywright.planner.problem import Item, Kind, Place, Problem, Shape, Span, Team, drawers_of, is_kept
 from baywright.planner.search import holds
 from baywright.planner.teaming import folded
+from tests.benchmarks.workshops import workshop
 
 SPAN = Span(5, 0, 5)
 
@@ -38,3 +41,19 @@ def test_the_first_try_fills_shared_drawers_without_the_solver() -> None:
     assert answer.holds
     assert is_kept(packed, answer.places)
     assert holds(problem(13, 2, 3), Budget(0.0)).holds is False
+
+
+def test_easiest_handling_of_shared_drawers_is_proved_with_little_effort() -> None:
+    project = workshop(60, drawers_per_bay=6)
+    sizes = tuple(
+        size.replace(width_mm=190, most_abreast=2) if size.height_mm < 150 else size for size in project.box_sizes
+    )
+    framer = Framer(project.replace(box_sizes=sizes))
+    frame = framer.frame(14, 33)
+    budget = Budget(3.0)
+    first = holds(frame.problem, budget)
+    assert first.holds
+    best = improved(frame.problem, first.places, {}, budget)
+    assert frame.problem.cost(best.places) == best.bound
+    assert len(drawers_of(best.places)) < 60
+    assert is_kept(frame.problem, best.places)
