@@ -30,7 +30,9 @@ def only(project: Project, kept: Collection[str], every_box: Collection[str] = (
             **{
                 wish.box_width_mm: None
                 for bay, wish in enumerate(limits.bays)
-                if wish.box_width_mm is not None and f"limits.bays[{bay}].box_width_mm" not in kept
+                if wish.box_width_mm is not None
+                and f"limits.bays[{bay}].box_width_mm" not in kept
+                and _serves(project, wish.box_width_mm, kept)
             },
         }
     )
@@ -59,6 +61,15 @@ def only(project: Project, kept: Collection[str], every_box: Collection[str] = (
         ),
         built=project.built if "built" in kept else None,
     )
+
+
+def _serves(project: Project, width_mm: float, kept: Collection[str]) -> bool:
+    """Whether a bay of that width is of any use: a wider one than all others serves only wider boxes, or several."""
+    boxes = [project.size_of(box) for box in project.boxes]
+    widest = max(max(size.width_mm, size.depth_mm if size.may_turn else 0.0) for size in boxes)
+    fixed = project.limits.bay_box_width_mm
+    usual = fixed if fixed is not None and "limits.bay_box_width_mm" in kept else max(s.width_mm for s in boxes)
+    return width_mm < usual or widest > usual or any(size.most_abreast > 1 for size in boxes)
 
 
 def _runners(project: Project, kept: Collection[str]) -> object:
