@@ -9,6 +9,8 @@ from baywright.checks.lifting import (
     Coupling,
     Duration,
     Lift,
+    Task,
+    composite_index,
     frequency,
     horizontal,
     lifting_index,
@@ -103,3 +105,18 @@ def test_vertical_multipliers_of_table_2(height: float, expected: float) -> None
 def test_frequency_multipliers_of_table_5(rate: float, duration: Duration, height: float, expected: float) -> None:
     """V2: table 5 (page 15), straight between its lines; 5.33 a minute is the manual's special adjustment (page 16)."""
     assert frequency(rate, duration, height) == pytest.approx(expected, abs=0.001)
+
+
+def test_three_tasks_in_turn() -> None:
+    """The manual's example of page 28 (MEM 90 %, arithmetic V1): loads 30, 20, 10 lb at 1, 2, 4 lifts a minute."""
+    limits_lb, loads_lb, rates = (20.0, 20.0, 15.0), (30.0, 20.0, 10.0), (1.0, 2.0, 4.0)
+    tasks = []
+    for limit, load, rate in zip(limits_lb, loads_lb, rates, strict=True):
+        # A lift whose limit without frequency is that of the example: half by reach, the rest by turning.
+        twist = (1.0 - limit * POUND_KG / 11.5) / 0.0032
+        tasks.append(Task(load * POUND_KG, Lift(50, 75, 25, twist, lifts_a_minute=rate)))
+    assert [round(task.once, 2) for task in tasks] == [1.5, 1.0, 0.67]
+    assert [round(task.alone, 1) for task in tasks] == [1.6, 1.1, 0.8]
+    assert composite_index(tasks) == pytest.approx(1.87, abs=0.01)
+    assert composite_index([]) == 0
+    assert composite_index(tasks[:1]) == tasks[0].alone

@@ -3,7 +3,7 @@
 import pytest
 
 from baywright.checks.tolerance import Deviation, likely_case, plywood_thickness, worst_case
-from baywright.checks.withdrawal import POUND_FORCE_N, reference_n, reference_n_per_mm
+from baywright.checks.withdrawal import POUND_FORCE_N, reference_n, reference_n_per_mm, ultimate_n
 
 INCH = 25.4
 
@@ -42,3 +42,11 @@ def test_worst_and_likely_case_of_four_boards() -> None:
     assert (worst_case(four).least_mm, worst_case(four).most_mm) == (-2.0, 2.0)
     assert (likely_case(four).least_mm, likely_case(four).most_mm) == pytest.approx((-1.0, 1.0))
     assert worst_case([Deviation("taken off", 0.2, 0.1, times=-2)]).most_mm == pytest.approx(0.4)
+
+
+def test_where_a_screw_tears_out() -> None:
+    """Wood Handbook, eq. 8-10 (MEM 85 %, arithmetic V1): 15 700·G²·D·L lb; 2,863 N for a No. 8 with 1 in in G 0.50."""
+    assert ultimate_n(0.50, 4.166, 25.4) == pytest.approx(2863, rel=0.001)
+    in_pounds = 15_700 * 0.5**2 * (4.166 / INCH) * 1.0 * POUND_FORCE_N
+    assert ultimate_n(0.50, 4.166, 25.4) == pytest.approx(in_pounds, rel=0.0005)
+    assert ultimate_n(0.5, 5, 40) / reference_n(0.5, 5, 40) == pytest.approx(5.51, abs=0.01)

@@ -9,6 +9,7 @@ from baywright.checks.judging import judged
 from baywright.making.drawers import drawer_kinds, drawers_to_make
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.length import format_length
+from baywright.model.limits import MOST_ROWS
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.model.space import ZoneEffect
@@ -53,12 +54,12 @@ def _reach(project: Project, workings: Workings) -> list[Finding]:
 
 def _rows_within_reach(project: Project, workings: Workings, limit_mm: float) -> int:
     """The most rows with which no box's grips come over the limit."""
-    boxes = project.boxes_to_place
+    boxes = list({box.size_id: box for box in project.boxes_to_place}.values())
     least = min((workings.value("opening_rows", box.size_id) for box in boxes), default=1.0)
     row = 0
-    while all(grip_height_mm(project, workings, box, row + 1) <= limit_mm for box in boxes):
+    while row < MOST_ROWS and all(grip_height_mm(project, workings, box, row + 1) <= limit_mm for box in boxes):
         row += 1
-    return max(1, row + round(least))
+    return min(MOST_ROWS, max(1, row + round(least)))
 
 
 def _walkway(project: Project, workings: Workings) -> list[Finding]:

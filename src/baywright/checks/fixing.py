@@ -9,7 +9,7 @@ from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import judged
 from baywright.checks.statics import anchor_n
 from baywright.checks.tipping import FIXING_UNDER_TOP_MM, Scales, weigh
-from baywright.checks.withdrawal import LEAST_DIAMETERS, reference_n
+from baywright.checks.withdrawal import LEAST_DIAMETERS, reference_n, ultimate_n
 from baywright.making import manufacture
 from baywright.making.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
@@ -39,12 +39,14 @@ def _wall(project: Project, workings: Workings, scales: Scales) -> Finding:
     moment_nm = scales.net_kgm(len(scales.drawers), filled=True) * GRAVITY_M_S2
     pull = anchor_n(moment_nm, max(height, 1.0))
     count = sum(item.needed for item in manufacture(project, workings).hardware if item.number == "WF")
+    torn = ultimate_n(STUD_GRAVITY, WALL_SCREW_MM, WALL_THREAD_MM)
     each = reference_n(STUD_GRAVITY, WALL_SCREW_MM, WALL_THREAD_MM)
     given = (
         Given(name="moment with all drawers open", value=f"{moment_nm:.0f} N·m"),
         Given(name="height of the fixing", value=f"{height:.0f} mm"),
         Given(name="fixings in the order", value=f"{count:.0f}"),
         Given(name="one 6 mm screw, 50 mm of thread in a softwood stud", value=f"{each:.0f} N"),
+        Given(name="it would tear out at about", value=f"{torn:.0f} N"),
     )
     advice = Mend(text=f"Fix every run, before the first loaded drawer is opened. {CODES}")
     if not count:

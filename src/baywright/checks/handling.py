@@ -5,7 +5,7 @@ bench. The greater index counts. The reach is taken from the box's depth, for it
 drawer; the hands hold it at its grips.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from baywright.checks.judging import judged, not_weighed
 from baywright.checks.lifting import (
@@ -13,6 +13,8 @@ from baywright.checks.lifting import (
     Coupling,
     Duration,
     Lift,
+    Task,
+    composite_index,
     lifting_index,
     multipliers,
     reach_from_width_cm,
@@ -27,6 +29,8 @@ from baywright.workings import Workings
 
 SOURCE = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110; read second-hand"
 GOAL = 1.0
+MINUTES = 60.0
+"""How long taking out every box is given."""
 
 
 @dataclass(frozen=True)
@@ -116,6 +120,8 @@ def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
         else:
             found.append(_finding(lift, index, _mends(workings, lift, ends) if index > GOAL else ()))
     found.sort(key=lambda finding: -(finding.value or 0.0))
+    if told := _one_after_the_other(project, workings, ends):
+        found.append(told)
     if easy:
         found.append(Finding(
             kind=CheckKind.LIFTING, severity=Severity.KEPT, subject=f"{easy} boxes" if easy > 1 else "1 box",
@@ -124,6 +130,30 @@ def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
     if unweighed:
         found.append(not_weighed(CheckKind.LIFTING, "Boxes not weighed", unweighed, SOURCE))
     return found
+
+
+def _one_after_the_other(project: Project, workings: Workings, ends: Ends) -> Finding | None:
+    """Taking every weighed box out in one hour, as for filling the run or for taking stock."""
+    weighed = [lift for lift in lifts(project, workings, ends).values() if lift.box.loaded_mass_kg]
+    if len(weighed) < 2:
+        return None
+    tasks = [Task(lift.box.loaded_mass_kg or 0.0, replace(lift.origin, lifts_a_minute=1 / MINUTES)) for lift in weighed]
+    index = composite_index(tasks)
+    severity = judged(index, GOAL)
+    shown = "infinite" if index == float("inf") else f"{index:.2f}"
+    mends = (Mend(text="Take more than an hour, with pauses, or share the work among several people."),)
+    return Finding(
+        kind=CheckKind.LIFTING,
+        severity=severity,
+        subject=f"All {len(weighed)} boxes within an hour",
+        message=f"Composite lifting index {shown} when every box is taken out one after the other.",
+        value=min(index, 1e6),
+        limit=GOAL,
+        formula="STLI₁ + Σ FILI_j · (1/FM_1…j − 1/FM_1…j−1)",
+        given=(Given(name="lifts", value=f"{len(weighed) / MINUTES:.2f} a minute"),),
+        source=f"{SOURCE}, multi-task assessment",
+        mends=mends if severity is Severity.BROKEN else (),
+    )
 
 
 def _finding(lift: LiftOfBox, index: float, mends: tuple[Mend, ...]) -> Finding:

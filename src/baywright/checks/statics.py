@@ -6,7 +6,7 @@ righting moment is the greater. x is in mm, over 0 behind the line; masses in kg
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import atan2, cos, degrees, sin
+from math import asin, atan2, cos, degrees, sin
 
 from baywright.checks.beam import GRAVITY_M_S2
 
@@ -62,9 +62,9 @@ def balance(masses: Iterable[Mass]) -> Balance:
 
 def tilted(masses: Iterable[Mass], raised_mm: float, depth_mm: float) -> list[Mass]:
     """The masses when the rear is raised, or the front sunk into a carpet, by `raised_mm` over `depth_mm`: turned about
-    the front feet's line by the angle whose sine is raised/depth.
+    the front feet's line by the angle whose sine is raised/depth; raised by more than its depth it lies on its front.
     """
-    angle = atan2(raised_mm, (depth_mm**2 - raised_mm**2) ** 0.5)
+    angle = asin(min(1.0, raised_mm / depth_mm))
     return [
         Mass(m.kg, m.x_mm * cos(angle) - m.z_mm * sin(angle), m.x_mm * sin(angle) + m.z_mm * cos(angle)) for m in masses
     ]

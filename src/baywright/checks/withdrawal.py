@@ -7,6 +7,8 @@ second-hand. G is the specific gravity of the wood, D the screw's diameter in in
 screws must not be loaded in withdrawal (NDS 12.2.2.3). The penetration must be at least six diameters.
 """
 
+ULTIMATE = 108.25
+"""Ultimate withdrawal in N a mm of diameter and of thread at G = 1: Wood Handbook, eq. 8-10 (from memory, 85 %)."""
 INCH_MM = 25.4
 POUND_FORCE_N = 4.4482216
 LEAST_DIAMETERS = 6
@@ -23,3 +25,8 @@ def reference_n(specific_gravity: float, diameter_mm: float, thread_mm: float) -
     if thread_mm < LEAST_DIAMETERS * diameter_mm - 1e-9:
         return 0.0
     return reference_n_per_mm(specific_gravity, diameter_mm) * thread_mm
+
+
+def ultimate_n(specific_gravity: float, diameter_mm: float, thread_mm: float) -> float:
+    """At about how many N one screw tears out of side grain: p = 108.25·G²·D·L. Not a load to plan with."""
+    return ULTIMATE * specific_gravity**2 * diameter_mm * thread_mm
