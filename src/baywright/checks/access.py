@@ -76,7 +76,7 @@ def _walkway(project: Project, workings: Workings) -> list[Finding]:
         return [Finding(
             kind=CheckKind.ACCESS, severity=Severity.UNCHECKED, subject="Floor before the run", value=needed, unit="mm",
             message=f"Not checked: it is not known how much floor is free before the run; {shown} are needed.",
-            given=given, source=SOURCE, mends=(Mend(text="Measure it and enter it among the measures of safety."),),
+            given=given, source=SOURCE, mends=(Mend(text="Measure it and enter it under “Measures”, “Checks”."),),
         )]  # fmt: skip
     enough = there >= needed
     return [Finding(
