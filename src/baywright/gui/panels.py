@@ -27,6 +27,7 @@ from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
+from baywright.gui.tabs import SlimTabs
 from baywright.gui.wall.panel import WallPanel
 from baywright.gui.whynot.panel import WhyNotPanel
 from baywright.gui.whynot.problem import WhyNot
@@ -101,7 +102,7 @@ class Panels(QWidget):
         self.stack = QStackedWidget(self)
         self.stack.addWidget(self.start)
         self.stack.addWidget(self.elevation)
-        self.lists = QTabWidget(self)
+        self.lists = SlimTabs({"What's wrong": "Wrong"}, self)
         self.lists.setAccessibleName("Lists")
         self.lists.setDocumentMode(True)
         self.lists.addTab(self.problems, "What's wrong")
