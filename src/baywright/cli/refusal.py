@@ -2,7 +2,8 @@
 
 from baywright.model.plan import Conflict, PlanResult
 
-HEADING = "Single changes that make it possible, the smallest first; each was tried:"
+SINGLE = "Single changes that make it possible, the smallest first; each was tried:"
+TOGETHER = "No single change is enough. Changes that make it possible together; each set was tried:"
 
 
 def clash_text(result: PlanResult) -> str:
@@ -10,7 +11,7 @@ def clash_text(result: PlanResult) -> str:
     if not result.repairs:
         return conflicts_text(result.conflicts)
     lines = [f"- {conflict.message}" for conflict in result.conflicts]
-    lines.append(HEADING)
+    lines.append(SINGLE if all(len(repair.changes) == 1 for repair in result.repairs) else TOGETHER)
     width = len(str(len(result.repairs)))
     lines += [f"  {number:{width}}. {repair.text}" for number, repair in enumerate(result.repairs, 1)]
     return "\n".join(lines)

@@ -18,7 +18,7 @@ from pydantic import ValidationError
 from baywright.model.change import changed
 from baywright.model.project import Project
 from baywright.model.repair import Repair
-from baywright.planner.clash import Clash
+from baywright.planner.clash import Clash, Clashes
 from baywright.planner.question import Questions, Reading
 from baywright.planner.relaxation import Relaxer
 from baywright.planner.remedies.boxes import box_changes
@@ -41,22 +41,40 @@ def repairs(project: Project, clashes: Sequence[Clash], questions: Questions) ->
 
 
 def together(project: Project, clashes: Sequence[Clash], questions: Questions) -> tuple[Repair, ...]:
-    """One change for each clash, made together, at most `MOST_TOGETHER` such sets, the lightest first."""
-    relaxer = Relaxer(Reading(project))
-    each: list[tuple[Repair, ...]] = []
-    for clash in clashes:
-        others = {limit.path for other in clashes if other is not clash for limit in other.limits}
-        alone = relaxer.without(others)
-        each.append(repairs(alone, (clash,), questions)[:MOST_OF_EACH])
+    """One change for each clash, made together, at most `MOST_TOGETHER` such sets, the lightest first; where the least
+    changes by themselves are not enough together, one set found change after change.
+    """
+    each = [repairs(_alone(project, clash, clashes), (clash,), questions)[:MOST_OF_EACH] for clash in clashes]
     sets = [_as_one(chosen) for chosen in product(*each)]
     sets.sort(key=lambda offer: (offer.weight, offer.text))
-    tried = islice(sets, MOST_SETS)
-    return tuple(islice((offer for offer in tried if works(project, offer, questions)), MOST_TOGETHER))
+    working = (offer for offer in islice(sets, MOST_SETS) if works(project, offer, questions))
+    return tuple(islice(working, MOST_TOGETHER)) or _one_after_the_other(project, clashes, questions)
+
+
+def _one_after_the_other(project: Project, clashes: Sequence[Clash], questions: Questions) -> tuple[Repair, ...]:
+    """The least change against one clash, then that against one that is left, until none is."""
+    made: list[Repair] = []
+    now, left = project, tuple(clashes)
+    while left and len(made) <= len(clashes):
+        found = repairs(_alone(now, left[0], left), left[:1], questions)
+        if not found:
+            return ()
+        made.append(found[0])
+        now = changed(now, found[0].changes)
+        left = Clashes(now, questions).find()
+    whole = _as_one(made)
+    return (whole,) if works(project, whole, questions) else ()
+
+
+def _alone(project: Project, clash: Clash, clashes: Sequence[Clash]) -> Project:
+    """The document without the limits of all other clashes."""
+    others = {limit.path for other in clashes if other is not clash for limit in other.limits}
+    return Relaxer(Reading(project)).without(others)
 
 
 def _as_one(chosen: Sequence[Repair]) -> Repair:
-    """Several repairs as one; a change that is in more than one of them is made once."""
-    once = {repair.changes: repair for repair in chosen}
+    """Several repairs as one; of several changes of the same field the last is made."""
+    once = {tuple(change.path for change in repair.changes): repair for repair in chosen}
     first, *others = (repair.text.rstrip(".") for repair in once.values())
     text = "; and ".join([first, *(f"{other[:1].lower()}{other[1:]}" for other in others)]) + "."
     changes = tuple(change for repair in once.values() for change in repair.changes)

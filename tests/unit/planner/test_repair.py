@@ -294,3 +294,14 @@ def test_where_no_single_change_does_one_for_each_clash_is_offered_together() ->
         assert len(repair.changes) >= 2
         assert why_not(changed(project, repair.changes)) is None
     assert answer.repairs
+
+
+def test_where_the_least_changes_are_not_enough_together_they_are_sought_one_after_the_other() -> None:
+    """16 boxes in 1 bay of 20 rows, on a wall for 4 bays; 10 rows are to stay free of the 80 that there could be."""
+    project = shop(low=16, bay_count=1, upright_rows=20, spare_rows=10)
+    answer = why_not(project)
+    assert answer is not None
+    assert len(answer.conflicts) == 2
+    (repair,) = answer.repairs
+    assert len({change.path for change in repair.changes}) == len(repair.changes) >= 2
+    assert why_not(changed(project, repair.changes)) is None
