@@ -1,10 +1,7 @@
 """Planning along with edits in the real window: the drawer is there, typing goes on, progress shows, modes are kept."""
 
-import time
-from itertools import pairwise
-
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
@@ -16,9 +13,9 @@ from baywright.gui.live import PATIENCE_MS
 from baywright.gui.preferences import Preferences
 from baywright.model.inventory import Box
 from tests.gui.desk import Desk, OpenDesk
-from tests.gui.test_heartbeat import GAPS_FORGIVEN, LONGEST_GAP_S, many_boxes
+from tests.gui.heart import GAPS_FORGIVEN, Heart
+from tests.gui.test_heartbeat import many_boxes
 
-TRIES = 3
 NEW = AddBoxes((Box(id="box-7", label="Bells", size_id="low", loaded_mass_kg=2),))
 
 
@@ -118,23 +115,12 @@ def test_the_window_answers_while_an_edit_is_planned(open_desk: OpenDesk, qtbot:
     desk = open_desk(many_boxes(count), synchronous=False)
     desk.actions.plan.trigger()
     settled(desk, qtbot)
-    late = [gaps_while_planning(desk, qtbot, f"late-{number}") for number in range(TRIES)]
-    # The window's own fault is there every time; a machine busy with other work is not.
-    assert min(len(gaps) for gaps in late) <= GAPS_FORGIVEN, late
-    assert desk.window.status.placed.text() == f"{count + TRIES} of {count + TRIES} placed"
-
-
-def gaps_while_planning(desk: Desk, qtbot: QtBot, box_id: str) -> list[str]:
-    """Add a box, and tell how long the window did not answer, as often as that was too long."""
-    beats: list[float] = []
-    timer = QTimer()
-    timer.setTimerType(Qt.TimerType.PreciseTimer)
-    timer.timeout.connect(lambda: beats.append(time.monotonic()))
-    end = desk.session.subscribe(lambda _notice: None if desk.session.live.is_busy else timer.stop())
-    desk.session.do(AddBoxes((Box(id=box_id, label="Late", size_id="h1", loaded_mass_kg=3),)))
+    heart = Heart()
+    end = desk.session.subscribe(lambda _notice: None if desk.session.live.is_busy else heart.stop())
+    desk.session.do(AddBoxes((Box(id="late", label="Late", size_id="h1", loaded_mass_kg=3),)))
     qtbot.wait(1)  # drawing the edit itself is not planning
-    timer.start(5)
+    heart.start()
     settled(desk, qtbot)
     end()
-    gaps = [later - earlier for earlier, later in pairwise(beats)]
-    return [f"{gap * 1000:.0f} ms" for gap in gaps if gap > LONGEST_GAP_S]
+    assert len(heart.gaps) <= GAPS_FORGIVEN, heart.gaps
+    assert desk.window.status.placed.text() == f"{count + 1} of {count + 1} placed"
