@@ -3,7 +3,7 @@
 Laws: commands are frozen plain data, point to things by id, and know nothing of undo (a session swaps documents).
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Protocol, TypeVar
 
@@ -60,9 +60,34 @@ def made(command: Command, project: Project) -> Project:
 
 def _refused(error: ValidationError, field: str, unit: LengthUnit) -> EditRefused:
     place, words = first_error(error, unit)
-    name = str(place[-1]).removesuffix("_mm").removesuffix("_kg").replace("_", " ") if place else ""
-    text = words if words[:1].isupper() else f"{name.capitalize()} {words}."
+    text = words if words[:1].isupper() else f"{_name(place)} {words}."
     return EditRefused(text, field or ".".join(map(str, place)))
+
+
+_NAMES = {
+    "left_mm": "place from the left",
+    "along_mm": "place from the left",
+    "bottom_mm": "height over the floor",
+    "front_setback_mm": "front row set-back",
+    "rear_setback_mm": "rear row set-back",
+    "plinth_setback_mm": "set-back of the plinth",
+    "set_down_height_mm": "height of the bench",
+    "reach_height_mm": "highest reach",
+    "raised_rear_mm": "lean of the floor",
+    "walkway_mm": "floor before the run",
+    "loaded_mass_kg": "mass",
+}
+"""Fields whose names in the document would puzzle whoever typed into a form or a table."""
+
+
+def _name(place: Sequence[str | int]) -> str:
+    """A refused field as people call it, at the beginning of a sentence; of several values, each of them."""
+    fields = [step for step in place if isinstance(step, str)]
+    if not fields:
+        return "The value"
+    plain = fields[-1].removesuffix("_mm").removesuffix("_kg").replace("_", " ")
+    name = _NAMES.get(fields[-1], plain)
+    return f"Each of the {name}" if isinstance(place[-1], int) else name.capitalize()
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from baywright.gui.fields.kinds import CountKind, LengthKind, LengthsKind, MassesKind, TextKind
+from baywright.gui.fields.kinds import CountKind, LengthKind, LengthsKind, MassesKind, NumberKind, TextKind
 from baywright.gui.fields.typed import TypedField
 from baywright.model.length import LengthUnit
 
@@ -191,3 +191,23 @@ def test_text_that_must_not_be_empty(qtbot: QtBot) -> None:
     desk.enter()
     assert desk.committed == []
     assert "It must not be empty." in desk.field.refusal.text()
+
+
+def test_a_refused_name_tells_the_one_that_still_holds(qtbot: QtBot) -> None:
+    desk = Desk(qtbot, TypedField("Name", TextKind(may_be_empty=False)), "Shed of mine")
+    desk.field.edit.setFocus(Qt.FocusReason.TabFocusReason)
+    desk.field.edit.selectAll()
+    QTest.keyClick(desk.field.edit, Qt.Key.Key_Delete)
+    desk.enter()
+    assert desk.field.refusal.text().endswith("Still “Shed of mine”.")
+
+
+@pytest.mark.parametrize(
+    ("unit", "text", "words"),
+    [("kg", "-5", "“-5” is negative"), ("°", "steep", "a number of degrees"), ("", "x", "Takes a number, for")],
+)
+def test_a_number_is_refused_for_what_is_wrong_with_it(qtbot: QtBot, unit: str, text: str, words: str) -> None:
+    desk = Desk(qtbot, TypedField("Turn", NumberKind(unit)), 30.0)
+    desk.type(text)
+    desk.enter()
+    assert words in desk.field.refusal.text()

@@ -47,6 +47,8 @@ def test_set_field_reaches_any_depth() -> None:
         ("construction.drawers.groove_depth_mm", 15, "would cut through the drawer side"),
         ("limits.bay_count", 0, "Bay count must be at least 1"),
         ("limits.bay_count", 2.5, "Bay count must be a whole number"),
+        ("limits.other_box_widths_mm", (300.0, 0.0), "Each of the other box widths must be over 0 mm"),
+        ("construction.hole_rows.rear_setback_mm", 0, "Rear row set-back must be over 0 mm"),
         ("construction.uprights", "both", "must be one of"),
         ("name", "  ", "Name must not be empty"),
         ("space.nothing", 1, "no field “nothing”"),

@@ -40,6 +40,8 @@ def test_zones_are_added_changed_copied_and_removed() -> None:
     ("command", "words"),
     [
         (EditZone("pipe", "width_mm", 0.0), "Width must be over 0 mm"),
+        (EditZone("pipe", "left_mm", 1e9), "Place from the left must be at most 100,000 mm"),
+        (EditZone("pipe", "bottom_mm", 1e9), "Height over the floor must be at most 100,000 mm"),
         (EditZone("pipe", "label", " "), "must not be empty"),
         (EditZone("gone", "left_mm", 5.0), "no longer there"),
         (AddZone(PIPE), "same id"),

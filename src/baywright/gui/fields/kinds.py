@@ -124,17 +124,22 @@ class NumberKind:
     number_unit: str = ""
     empty_means: str = ""
 
+    @property
+    def _of_what(self) -> str:
+        unit = "degrees" if self.number_unit == "°" else self.number_unit
+        return f" of {unit}" if unit else ""
+
     def read(self, text: str, unit: LengthUnit) -> object:
         """The number; its unit may stand behind it."""
         bare = even_blanks(text).removesuffix(self.number_unit).strip()
+        if bare[:1] in ("-", "−") and bare[1:2].isdigit():
+            raise ValueError(f"“{text.strip()}” is negative; this must be 0 or more.")
         try:
             return float(parse_number(bare))
         except AmbiguousNumberError:
             raise
         except NumberError:
-            raise ValueError(
-                f"Takes a number{' of ' * bool(self.number_unit)}{self.number_unit}, for example 1.5."
-            ) from None
+            raise ValueError(f"Takes a number{self._of_what}, for example 1.5.") from None
 
     def write(self, value: object, unit: LengthUnit) -> str:
         """The number with its unit."""

@@ -6,7 +6,7 @@ Out of focus the value stands as people read it; in focus in the exact form that
 from PySide6.QtWidgets import QWidget
 
 from baywright.gui.fields.field import Field
-from baywright.gui.fields.kinds import TypedKind, read_typed, write_typed
+from baywright.gui.fields.kinds import TextKind, TypedKind, read_typed, write_typed
 from baywright.gui.fields.line import LineEdit
 from baywright.model.length import LengthUnit
 
@@ -80,7 +80,8 @@ class TypedField(Field):
         """The value of the document, which still holds."""
         if self._value is None or self._value == ():
             return f"Still: {self._kind.empty_means}." if self._kind.empty_means else ""
-        return f"Still {write_typed(self._kind, self._value, self.unit)}."
+        value = write_typed(self._kind, self._value, self.unit)
+        return f"Still “{value}”." if isinstance(self._kind, TextKind) else f"Still {value}."
 
     def _on_entered(self) -> None:
         if not self.edit.isModified():
