@@ -92,7 +92,7 @@ def _unlocked(project: Project, clash: Collection[str]) -> Iterator[Repair]:
         box = project.box(p.box_id)
         path, mass = paths.lock_path(box.id), box.loaded_mass_kg or 0.0
         if p.lock is Lock.DRAWER:
-            text = f"Lock “{box.label}” in bay {p.bay + 1} only, at no row."
+            text = f"Let “{box.label}” stand at any row of bay {p.bay + 1}."
             yield single(text, path, Lock.BAY.value, Weight.ROW_UNLOCKED_KG.of(mass))
         yield single(f"Unlock “{box.label}”.", path, Lock.NONE.value, Weight.BAY_UNLOCKED_KG.of(mass))
 
