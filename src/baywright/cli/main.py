@@ -152,7 +152,9 @@ def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
 def _plan(options: argparse.Namespace, _: Surroundings) -> int:
     desk = _opened(options.file)
     session, result = desk.session, _answer(desk)
-    if options.repair is not None:
+    if options.repair is not None and result.status is not PlanStatus.IMPOSSIBLE:
+        print("No change was made: there is a plan without one.", file=sys.stderr)
+    elif options.repair is not None:
         _say(plan_text(result))
         result = _repaired(desk, result, options.repair)
     is_found = session.manufacture is not None and result.arrangement is not None
@@ -166,8 +168,6 @@ def _plan(options: argparse.Namespace, _: Surroundings) -> int:
 
 def _repaired(desk: Desk, refused: PlanResult, number: int) -> PlanResult:
     """The answer once the repair of that number, from 1, is made; ends the job where there is none of that number."""
-    if refused.status is not PlanStatus.IMPOSSIBLE:
-        return refused
     if not 1 <= number <= len(refused.repairs):
         offered = f"they are numbered 1 to {len(refused.repairs)}" if refused.repairs else "none was found"
         raise _Ended(CANNOT_UNDERSTAND, f"There is no change number {number}: {offered}.")

@@ -88,3 +88,16 @@ def test_the_result_for_programs_carries_clash_and_changes(tight: Path, capsys: 
     assert first["changes"][0].keys() == {"path", "value"}
     weights = [repair["weight"] for repair in answer["repairs"]]
     assert weights == sorted(weights)
+
+
+def test_a_change_that_is_not_needed_is_not_made_and_the_plan_is_told_once(
+    tight: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert baywright("plan", tight, "--repair", 1, "--save") == 0
+    capsys.readouterr()
+    mended = tight.read_bytes()
+    assert baywright("plan", tight, "--repair", 1) == 0
+    told = capsys.readouterr()
+    assert told.out.count("Plan found") == 1
+    assert "No change was made: there is a plan without one." in told.err
+    assert tight.read_bytes() == mended
