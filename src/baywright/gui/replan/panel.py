@@ -29,7 +29,7 @@ from baywright.gui.elevation.changes import Side
 from baywright.gui.elevation.review import Review
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.replan.moves import MoveList
-from baywright.gui.replan.words import chapters, summary
+from baywright.gui.replan.words import Movers, chapters, movers, summary
 from baywright.gui.replan.work import WorkPage
 from baywright.gui.wording import count_words
 
@@ -135,11 +135,11 @@ class ReplanPanel(QWidget):
         proposal, project = self._session.proposal, self._session.project
         work = proposal.difference if proposal else self._session.difference
         if proposal is not None:
-            self.words.setText(summary(len(proposal.moves), proposal.difference, proposal.result))
+            self.words.setText(summary(movers(proposal.moves), proposal.difference, proposal.result))
         elif not project.arrangement.bay_count:
             self.words.setText(NOTHING_ARRANGED)
         elif work is not None and not work.is_empty:
-            words = summary(len(work.moves) + len(work.new_boxes) + len(work.gone_boxes), work, None)
+            words = summary(Movers(len(work.moves), len(work.new_boxes), len(work.gone_boxes)), work, None)
             self.words.setText(f"{NO_OFFER}\n{WORK_TO_DO}{words[:1].lower()}{words[1:]}")
         else:
             self.words.setText(NO_OFFER)

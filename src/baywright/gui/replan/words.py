@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from baywright.gui.wording import count_words
-from baywright.model.difference import Difference, PartChange, Place, RunnerMove
+from baywright.model.difference import BoxMove, Difference, PartChange, Place, RunnerMove
 from baywright.model.goals import Goal
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.plan import PlanResult
@@ -55,10 +55,29 @@ def chapters(work: Difference, unit: LengthUnit, told: tuple[str, ...] = ()) -> 
     return tuple(chapter for chapter in found if chapter.lines)
 
 
-def summary(moves: int, work: Difference, result: PlanResult | None) -> str:
+@dataclass(frozen=True)
+class Movers:
+    """So many boxes that go from one place to another, that get their first drawer, and that leave theirs."""
+
+    moved: int
+    new: int = 0
+    gone: int = 0
+
+
+def movers(moves: Iterable[BoxMove]) -> Movers:
+    """The moves by kind."""
+    all_moves = tuple(moves)
+    new = sum(move.before is None for move in all_moves)
+    gone = sum(move.after is None for move in all_moves)
+    return Movers(len(all_moves) - new - gone, new, gone)
+
+
+def summary(boxes: Movers, work: Difference, result: PlanResult | None) -> str:
     """The whole in one or two sentences."""
     counted = [
-        (moves, "box has another place", "boxes have another place"),
+        (boxes.moved, "box goes to another place", "boxes go to another place"),
+        (boxes.new, "box gets its first place", "boxes get their first place"),
+        (boxes.gone, "box leaves its drawer", "boxes leave their drawers"),
         (len(work.runners), "runner pair to re-screw", "runner pairs to re-screw"),
         (len(work.new_drawers), "new drawer", "new drawers"),
         (sum(part.quantity for part in work.parts_to_cut), "part to cut", "parts to cut"),
