@@ -114,5 +114,6 @@ class Sorts:
     def always_taken(self, likeness: Likeness, level: int) -> range:
         """The rows that a drawer with that box takes wherever at that level it starts."""
         rows = self.rows[likeness.sort.family][level]
-        spans = [span for span in self._task.problem.shapes[likeness.shape].spans if span is not None]
+        alone = self._flow.families.fillings[likeness.sort.family]  # a likeness has a shape only where levels count
+        spans = [span for span in alone.spans if span is not None]
         return range(max(rows), min(rows) + min((span.rows for span in spans), default=0))
