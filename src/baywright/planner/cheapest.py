@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from baywright.planner import paths
 from baywright.planner.budget import Budget
 from baywright.planner.flow import FlowModel, size
-from baywright.planner.frame import Frame, Framer
 from baywright.planner.polish import polished
 from baywright.planner.pricing import Pricing
 from baywright.planner.problem import Place, Problem, is_kept
@@ -33,11 +32,6 @@ class Cheapest:
 
     places: tuple[Place, ...]
     bound: int
-
-
-def cheapest(framer: Framer, frame: Frame, places: tuple[Place, ...], budget: Budget) -> Cheapest:
-    """The plan of least handling cost in a frame, at least as good as `places` and as the present arrangement."""
-    return improved(frame.problem, places, framer.present(frame), budget)
 
 
 def improved(problem: Problem, places: tuple[Place, ...], present: paths.Present, budget: Budget) -> Cheapest:

@@ -1,4 +1,4 @@
-"""What it costs the back to have a box at a row: the third goal of a plan.
+"""What it costs the back to have a box at a row: the goal of easy handling.
 
 The cost of a box in a drawer is *loaded mass × lifts a month × how far its grips lie outside the comfortable band*,
 in kg·m a month. Between knee and shoulder nothing is counted. Outside, the cost grows with the distance, after the

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from baywright.model.goals import Goal
 from baywright.planner.bounds import rows_needed, shortage
+from baywright.planner.cheapest import least_cost
 from baywright.planner.goals.task import Task
 from baywright.planner.problem import Kind, Problem, Span, Spans
 
@@ -22,7 +23,7 @@ def easy_bound(task: Task, goal: Goal) -> int:
     if goal is Goal.MOVES:
         return _must_move(task)
     if goal is Goal.HANDLING:
-        return task.frame.pinned_cost + _least_cost(task.frame.problem)
+        return task.frame.pinned_cost + least_cost(task.frame.problem)
     if goal is Goal.GROUPS:
         return sum(max(0, bays - 1) for bays in bays_of_groups(task).values())
     if goal is Goal.FREE_PIECE:
@@ -43,15 +44,6 @@ def _must_move(task: Task) -> int:
         else:
             count += box.id in places
     return count
-
-
-def _least_cost(problem: Problem) -> int:
-    """Every item at its own cheapest row."""
-    least = []
-    for shape in problem.shapes:
-        rows = {row for kind, span in zip(problem.kinds, shape.spans, strict=True) for row in kind.starts(span)}
-        least.append(min((shape.penalty(row) for row in rows), default=0))
-    return sum(item.weight * least[item.shape] for item in problem.items)
 
 
 def bays_of_groups(task: Task) -> dict[str, int]:

@@ -30,6 +30,8 @@ MOST_LOOSE_ARCS = 2_000
 LEAST_EFFORT = 0.02
 SHARE = 0.6
 """Share of the effort left that the solver may take for one goal."""
+HANDLING_SHARE = 0.7
+"""Share of the effort left that handling may take where nothing comes before it."""
 MOST_SPREAD = 400
 """With more boxes than this the bound that sees where boxes must stand is not sought."""
 TRIES_A_BOX = 1_200
@@ -112,7 +114,9 @@ class Ladder:
     def _handle(self, best: Reached) -> None:
         """Easiest handling where nothing before it tells bays apart."""
         frame, task = self._task.frame, self._task
-        easiest = improved(frame.problem, task.places(best.spots), self._framer.present(frame), self._budget)
+        part = Budget(self._budget.left * HANDLING_SHARE, self._budget.stop)
+        easiest = improved(frame.problem, task.places(best.spots), self._framer.present(frame), part)
+        self._budget.spend(part.spent)
         self._raise(best, Goal.HANDLING, easiest.bound + frame.pinned_cost)
         self._take(best, task.spots(easiest.places))
 
@@ -135,7 +139,7 @@ class Ladder:
             return
         model = GoalModel(self._task, held, goal)
         value = best.figures[goal]
-        model.ask_under(value)
+        model.ask_under(value, best.bounds[goal])
         outcome = self._budget.minimise(
             model.model, SHARE, is_probed=Goal.MOVES in before and goal is not Goal.RESCREWS
         )

@@ -42,14 +42,15 @@ class GoalModel:
         self._sought = 0 if goal is Goal.FREE_PIECE else MEASURES[goal](self._counts)
         self._offset = 0
 
-    def ask_under(self, value: int) -> None:
-        """Ask for the least of the goal sought, where it is less than `value`.
+    def ask_under(self, value: int, bound: int = 0) -> None:
+        """Ask for the least of the goal sought, where it is less than `value`; less than `bound` it is never.
 
         Changes that are held weigh in what is minimised, too, each more than all that comes after it. They cannot
         become fewer; but so the solver sees at once which boxes it is no use to move (measured: proofs in a third of
         the effort).
         """
         self.model.add(self._sought <= value - 1)
+        self.model.add(self._sought >= bound)
         self._minimise(value + 1)
 
     def ask_free(self, rows: int) -> None:
