@@ -20,6 +20,8 @@ WIDEST_OFFSET_MM = 64.0
 MOST_UNLOCKED = 6
 """So many locks are offered that alone would do."""
 MOST_SHARING = 3
+MOST_TOLD_APART = 100
+"""Of more boxes, those of one size count as alike even where drawers may be shared."""
 _USE = {Use.DAILY: 2.0, Use.WEEKLY: 1.0, Use.SELDOM: 0.0}
 
 
@@ -101,7 +103,8 @@ def _elsewhere(project: Project, grid: Grid, named: Collection[str]) -> Iterator
     """One box kept elsewhere: of all that are alike for planning, the one that is missed least. Where drawers may be
     shared, boxes of other mass are not alike; a box that is itself part of a clash is like no other.
     """
-    shares = any(most_together(size) > 1 for size in project.box_sizes)
+    is_small = len(project.boxes_to_place) <= MOST_TOLD_APART
+    shares = is_small and any(most_together(size) > 1 for size in project.box_sizes)
     alike: dict[tuple[object, ...], tuple[float, Box]] = {}
     for box in project.boxes_to_place:
         placement = project.arrangement.placement_of(box.id)
