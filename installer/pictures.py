@@ -7,22 +7,40 @@ read or written; the same program gives the same pictures (one font, no clock, n
 import sys
 import tempfile
 import time
+from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QPixmap
+from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QApplication, QWidget
 
+from baywright.app.commands import SetField
+from baywright.app.edits.inventory import AddBoxes
+from baywright.app.live import LiveMode
 from baywright.bootstrap import demo_file, resources_folder
 from baywright.gui.application import make_application, open_window
+from baywright.gui.dialogs import Dialogs, Unsaved
+from baywright.gui.elevation.changes import Side
 from baywright.gui.theme import Theme
 from baywright.gui.window import MainWindow
+from baywright.model.finding import CheckKind
+from baywright.model.inventory import Box
 
 WIDE = QSize(1440, 900)
 SMALL = QSize(1000, 640)
 MOST_SECONDS = 20.0
 """How long planning the demo may take before the pictures are given up."""
+MOST_COLOURS = 256
+"""So many colours a picture has: enough for a window, and a third of the size of one in full colour."""
+
+
+class Leaving(Dialogs):
+    """Nobody is there to be asked: what was done for a picture is not kept."""
+
+    def unsaved_changes(self, title: str) -> Unsaved:
+        """Leave without saving."""
+        return Unsaved.DISCARD
 
 
 def main(arguments: list[str]) -> int:
@@ -32,11 +50,12 @@ def main(arguments: list[str]) -> int:
     with tempfile.TemporaryDirectory() as settings:
         application = make_application()
         window = open_window(None, Path(settings), demo_file(), begin_with_demo=True)
+        window.use_dialogs(Leaving(window))
         plan(application, window)
         for name, take in PICTURES.items():
             picture = take(application, window)
             path = folder / f"{name}.png"
-            if not picture.save(str(path), "PNG"):
+            if not with_few_colours(picture.toImage()).save(str(path), "PNG", 0):  # type: ignore[call-overload]
                 print(f"{path} could not be written; is there such a folder, and may it be written?", file=sys.stderr)
                 return 1
             print(f"{path}  {picture.width()} × {picture.height()}, {path.stat().st_size / 1000:.0f} kB")
@@ -91,16 +110,81 @@ def dimensions(application: QApplication, window: MainWindow) -> QPixmap:
     return panel(application, window, window.panels.workings)
 
 
-def options(application: QApplication, window: MainWindow) -> QPixmap:
-    """The shapes that the run could have, under its picture."""
-    show(application, window, Theme.LIGHT, WIDE)
-    before = window.panels.lists.currentWidget()
-    window.panels.entries.setCurrentIndex(0)
+def list_tab(theme: Theme, scene: Callable[[QApplication, MainWindow], None]) -> Callable[..., QPixmap]:
+    """How to take a list under the picture after a scene was played; all that it changed is undone."""
+
+    def take(application: QApplication, window: MainWindow) -> QPixmap:
+        show(application, window, theme, WIDE)
+        window.panels.entries.setCurrentIndex(0)
+        before, document = window.panels.lists.currentWidget(), window.session.project
+        scene(application, window)
+        settle(application)
+        window.panels.elevation.zoom_to_fit()
+        picture = grab(application, window)
+        window.session.reject_proposal()
+        while window.session.project != document and window.session.can_undo:
+            window.session.undo()
+        window.panels.lists.setCurrentWidget(before)
+        select(window, ())
+        window.tell("")
+        return picture
+
+    return take
+
+
+def options(application: QApplication, window: MainWindow) -> None:
+    """The shapes that the run could have."""
     window.actions_.options.trigger()
     wait(application, lambda: window.session.options.is_looking, "The options were not found in time.")
-    picture = grab(application, window)
-    window.panels.lists.setCurrentWidget(before)
-    return picture
+
+
+def whats_wrong(application: QApplication, window: MainWindow) -> None:
+    """Limits that clash, and changes that help."""
+    window.session.do(SetField("limits.upright_rows", 22))
+    plan(application, window)
+
+
+def replan(side: Side) -> Callable[[QApplication, MainWindow], None]:
+    """A box is bought after the bays were built, and a re-plan is on offer."""
+
+    def scene(application: QApplication, window: MainWindow) -> None:
+        window.actions_.mark_built.trigger()
+        window.session.live.mode = LiveMode.CHECK
+        project = window.session.project
+        size = next(size for size in project.box_sizes if size.height_mm == 170.0)
+        bought = Box(id="box-lights", label="Lights and dynamos", size_id=size.id, loaded_mass_kg=4.0)
+        window.session.do(AddBoxes((bought,)))
+        window.actions_.replan.trigger()
+        wait(application, lambda: window.session.is_planning, "The demo was not planned anew in time.")
+        window.panels.elevation.review.show_side(side)
+
+    return scene
+
+
+def where_to(application: QApplication, window: MainWindow) -> None:
+    """Every place for one box."""
+    box = next(box for box in window.session.project.boxes if box.label == "Pedals")
+    select(window, (box.id,))
+    window.panels.show_destinations()
+    table = window.panels.destination.view.model()
+    wait(application, lambda: not table.rowCount(), "The places were not found in time.")
+    window.panels.destination.view.selectRow(1)
+
+
+def select(window: MainWindow, ids: tuple[str, ...]) -> None:
+    """Select these boxes as the person does in the inventory."""
+    window.panels.boxes.select_ids(ids)
+    window.panels.boxes.boxes_selected.emit(ids)
+
+
+def checks(application: QApplication, window: MainWindow) -> None:
+    """What was computed about strength and safety, one finding with its working."""
+    panel = window.panels.checks
+    window.panels.lists.setCurrentWidget(panel)
+    wait(application, lambda: not panel.table.total, "The checks were not done in time.")
+    records = {identifier: panel.table.record(identifier) for identifier in panel.table.ids}
+    tipping = next(key for key, finding in records.items() if finding and finding.kind is CheckKind.TIPPING)
+    panel.view.selectRow(panel.table.row_of(tipping))
 
 
 def panel(application: QApplication, window: MainWindow, widget: QWidget) -> QPixmap:
@@ -122,6 +206,14 @@ def show(application: QApplication, window: MainWindow, theme: Theme, size: QSiz
     window.panels.elevation.zoom_to_fit()
 
 
+def with_few_colours(image: QImage) -> QImage:
+    """The picture in its most frequent colours; the others, all of them edges of letters, in the nearest of these."""
+    plain = image.convertToFormat(QImage.Format.Format_RGB32)
+    counted = Counter(memoryview(plain.constBits()).cast("I"))
+    table = [colour for colour, _ in counted.most_common(MOST_COLOURS)]
+    return plain.convertToFormat(QImage.Format.Format_Indexed8, table)
+
+
 def grab(application: QApplication, widget: QWidget) -> QPixmap:
     """What a widget looks like with nothing focused, so that no cursor blinks in it."""
     focused = application.focusWidget()
@@ -137,7 +229,14 @@ PICTURES = {
     "window-small": whole(Theme.LIGHT, SMALL),
     "inventory": inventory,
     "dimensions": dimensions,
-    "options": options,
+    "options-light": list_tab(Theme.LIGHT, options),
+    "options-dark": list_tab(Theme.DARK, options),
+    "whats-wrong-light": list_tab(Theme.LIGHT, whats_wrong),
+    "replan-before-light": list_tab(Theme.LIGHT, replan(Side.BEFORE)),
+    "replan-after-light": list_tab(Theme.LIGHT, replan(Side.AFTER)),
+    "where-to-light": list_tab(Theme.LIGHT, where_to),
+    "checks-light": list_tab(Theme.LIGHT, checks),
+    "checks-dark": list_tab(Theme.DARK, checks),
 }
 
 
