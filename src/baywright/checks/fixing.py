@@ -6,7 +6,7 @@ here: the figure is for softwood studs, any other wall is for its fixing's data 
 """
 
 from baywright.checks.beam import GRAVITY_M_S2
-from baywright.checks.judging import judged
+from baywright.checks.judging import judged, no_runner
 from baywright.checks.statics import anchor_n
 from baywright.checks.tipping import FIXING_UNDER_TOP_MM, Scales, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, reference_n, ultimate_n
@@ -31,6 +31,9 @@ def fixing_findings(project: Project, workings: Workings) -> list[Finding]:
     scales = weigh(project, workings)
     if not scales.drawers:
         return []
+    if not scales.is_known:
+        fixed = Mend(text=f"Fix every run, before the first loaded drawer is opened. {CODES}")
+        return [no_runner(CheckKind.FIXING, "Fixing of the run", SOURCE).replace(mends=(fixed,))]
     return [_wall(project, workings, scales), *_runner_screws(project)]
 
 

@@ -14,6 +14,15 @@ def judged(value: float, limit: float) -> Severity:
     return Severity.NEAR if value > NEAR_SHARE * limit else Severity.KEPT
 
 
+def no_runner(kind: CheckKind, subject: str, source: str) -> Finding:
+    """That something could not be checked, because no runner fits: said, never passed over."""
+    return Finding(
+        kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
+        message="Not checked: no runner fits, so it is not known how far drawers come out and what carries them.",
+        mends=(Mend(text="Make room for a runner in the depth, or enter the length that you have."),),
+    )  # fmt: skip
+
+
 def not_weighed(kind: CheckKind, subject: str, labels: list[str], source: str) -> Finding:
     """That something could not be checked, because boxes were not weighed: said, never passed over."""
     shown = ", ".join(f"“{label}”" for label in labels[:MOST_NAMED]) + (" and more" if len(labels) > MOST_NAMED else "")

@@ -4,7 +4,7 @@ Laws: what is carried is the boxes with their contents, the drawer itself and an
 rated load is the maker's, for a pair, evenly loaded, at the maker's length and width: the data sheet decides.
 """
 
-from baywright.checks.judging import judged, not_weighed
+from baywright.checks.judging import judged, no_runner, not_weighed
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.project import Project
@@ -25,7 +25,8 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
     rated = max(project.construction.runners.load_classes_kg)
     allowance = project.safety.load_allowance_kg
     found, unweighed = [], []
-    for place, placements in drawers.items():
+    hung = {place: team for place, team in drawers.items() if workings.at_kind("runner_length", kinds[place]) > 0}
+    for place, placements in hung.items():
         here = [boxes[p.box_id] for p in placements]
         bare = [box for box in here if box.loaded_mass_kg is None]
         unweighed += [box.label for box in bare]
@@ -54,6 +55,9 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
             source=SOURCE, mends=mends if carried > rated else (), box_ids=tuple(box.id for box in here), drawer=place,
         ))  # fmt: skip
     found = _gathered(found)
+    if missing := len(drawers) - len(hung):
+        subject = "1 drawer" if missing == 1 else f"{missing} drawers"
+        found.append(no_runner(CheckKind.RUNNER_LOAD, subject, SOURCE))
     if unweighed:
         found.append(not_weighed(CheckKind.RUNNER_LOAD, "Drawers", unweighed, SOURCE))
     return found

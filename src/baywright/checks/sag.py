@@ -104,8 +104,6 @@ def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -
     found = []
     for kind, (load_kg, place) in sorted(heaviest.items()):
         width, depth = workings.at_kind("bottom_width", kind), workings.at_kind("bottom_depth", kind)
-        if min(width, depth) <= 0:
-            continue
         groove = 2 * project.construction.drawers.groove_depth_mm
         board = Board(
             f"Drawer bottom, bay {place[0] + 1}, row {place[1] + 1}", f"D3{kind.removeprefix('bay')}",
@@ -121,6 +119,12 @@ def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -
 def _judge(project: Project, board: Board, material: Stiffness | None) -> Finding:
     safety = project.safety
     subject, of = f"{board.subject} ({board.part_number})", safety.board_material.value
+    if min(board.span_mm, board.depth_mm) <= 0:
+        return Finding(
+            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
+            message="Not checked: with these measures nothing is left of the board's length or width.", source=SOURCE,
+            mends=(Mend(text="Mend the measures first; “Workings” shows how they come about."),),
+        )  # fmt: skip
     if material is None:
         return Finding(
             kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,

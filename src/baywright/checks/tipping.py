@@ -11,7 +11,7 @@ built in and fixed is outside some of them, and a workshop wall outside most: th
 from dataclasses import dataclass
 
 from baywright.checks.beam import GRAVITY_M_S2
-from baywright.checks.judging import not_weighed
+from baywright.checks.judging import no_runner, not_weighed
 from baywright.checks.statics import Balance, Mass, balance, force_at_n, tilted, tip_angle_degrees
 from baywright.making import manufacture
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
@@ -60,6 +60,11 @@ class Scales:
     drawers: tuple[Drawer, ...]
     depth_mm: float
     leaning_mm: float
+
+    @property
+    def is_known(self) -> bool:
+        """Whether it is known how far every drawer comes out; not so where no runner fits."""
+        return all(drawer.open_mm < drawer.closed_mm for drawer in self.drawers)
 
     @property
     def lean_degrees(self) -> float:
@@ -136,13 +141,28 @@ def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
     scales = weigh(project, workings)
     if not scales.drawers:
         return []
+    if not scales.is_known:
+        return [no_runner(CheckKind.TIPPING, "The run", SOURCE).replace(mends=(Mend(text=ADVICE),))]
     found = [_open(project, scales, filled=filled) for filled in (True, False)]
-    placed = project.arrangement.placements_by_box
-    unweighed = [box.label for box in project.boxes if box.loaded_mass_kg is None and box.id in placed]
+    if (pieces := len(workings.layout.carcasses_mm)) > 1:
+        found.append(_pieces(pieces))
+    boxes = project.boxes_by_id
+    there = [boxes[p.box_id] for placements in drawers_to_make(project).values() for p in placements]
+    unweighed = [box.label for box in there if box.loaded_mass_kg is None]
     if unweighed:
         told = not_weighed(CheckKind.TIPPING, "The run", unweighed, SOURCE)
         found.append(told.replace(message=f"{told.message} They count as nothing above, which is not the safe side."))
     return found
+
+
+def _pieces(number: int) -> Finding:
+    """Carcasses that nothing holds together may each tip by themselves."""
+    return Finding(
+        kind=CheckKind.TIPPING, severity=Severity.UNCHECKED, subject=f"Each of the {number} carcasses by itself",
+        message="Not checked: the figures above hold for all carcasses screwed together; one that stands alone tips "
+        "sooner.",
+        source=SOURCE, mends=(Mend(text=f"Screw neighbours together and fix each carcass to the wall. {ADVICE}"),),
+    )  # fmt: skip
 
 
 def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
@@ -150,11 +170,11 @@ def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
     closed_kgm, takes = scales.moments(filled=filled)
     worst_kgm, worst = takes[0]
     one_nm = (closed_kgm - worst_kgm) * GRAVITY_M_S2
-    # An open drawer's front edge lies as far before its middle as its rear lies behind it.
-    front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
     is_fixed = project.space.existing_wall
     when = "filled" if filled else "while it is being filled (only what is open is loaded)"
-    if most >= everything:
+    if closed_kgm <= 0:
+        message = f"Not fixed and {when}, it tips by itself, with every drawer closed, on a floor that leans so."
+    elif most >= everything:
         message = f"Not fixed and {when}, it stands with any and all of its {everything} drawers open."
     else:
         message = (
