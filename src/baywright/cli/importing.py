@@ -19,7 +19,7 @@ from baywright.app.importing import (
     take_over,
 )
 from baywright.app.session import Session
-from baywright.model.inventory import Box
+from baywright.model.inventory import Box, BoxStatus
 
 NOT_USED = "-"
 """What stands for “no column” in `--match note=-`."""
@@ -121,7 +121,8 @@ def _preview_lines(preview: ImportPreview) -> list[str]:
 
 def _box_words(box: Box, size_name: str) -> str:
     mass = "not weighed" if box.loaded_mass_kg is None else f"{box.loaded_mass_kg:.6g} kg"
-    return ", ".join((box.label, size_name, mass, box.use))
+    others = () if box.status is BoxStatus.OWNED else (box.status,)
+    return ", ".join((box.label, size_name, mass, box.use, *others))
 
 
 def _counted(count: int, one: str, many: str = "") -> str:

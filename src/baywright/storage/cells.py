@@ -4,11 +4,12 @@ Laws: a bare number is in the unit that its column's heading names, else in the 
 empty cell means “not given”; all faults of a row are found, not only the first.
 """
 
+import unicodedata
 from dataclasses import dataclass
 
 from pydantic import ValidationError
 
-from baywright.model.inventory import Box, Use
+from baywright.model.inventory import Box, BoxStatus, Use
 from baywright.model.length import LengthError, LengthUnit, parse_length
 from baywright.model.mass import MassError, parse_mass
 from baywright.model.number import AmbiguousNumberError, NumberError, even_blanks, parse_number
@@ -28,6 +29,14 @@ _USES: dict[Use, str] = {
     Use.SELDOM: "seldom, rarely, rare, monthly, yearly, never, selten, nie, monatlich, rarement, raro, raramente, "
     "zelden, s",
 }
+_STATUSES: dict[BoxStatus, str] = {
+    BoxStatus.OWNED: "owned, own, there, here, bought, vorhanden, present, presente, aanwezig",
+    BoxStatus.WISHED: "wished, wish, wanted, planned, later, to buy, gewunscht, geplant, souhaite, prevu, deseado, "
+    "previsto, desiderato, gewenst",
+    BoxStatus.ELSEWHERE: "elsewhere, kept elsewhere, away, stored elsewhere, anderswo, woanders, ailleurs, otro lugar, "
+    "altrove, elders",
+}
+_STATUS_MEANT = {word.strip(): status for status, words in _STATUSES.items() for word in words.split(",")}
 _USE_MEANT = {word.strip(): use for use, words in _USES.items() for word in words.split(",")}
 _TEXT_COLUMNS = {"label": Column.LABEL, "contents": Column.CONTENTS, "group": Column.GROUP, "note": Column.NOTE}
 
@@ -46,6 +55,7 @@ class BoxFields:
     group: str = ""
     use: Use = Use.WEEKLY
     note: str = ""
+    status: BoxStatus = BoxStatus.OWNED
     quantity: int = 1
 
     def values(self) -> dict[str, object]:
@@ -56,6 +66,7 @@ class BoxFields:
             "group": self.group,
             "use": self.use,
             "note": self.note,
+            "status": self.status,
         }
 
 
@@ -100,6 +111,7 @@ class RowReader:
             group=self.text(row, Column.GROUP),
             use=self._use(row, faults),
             note=self.text(row, Column.NOTE),
+            status=self._status(row, faults),
             quantity=quantity,
         )
         return fields, faults + self._what_no_box_may_hold(row, fields)
@@ -136,11 +148,20 @@ class RowReader:
         text = self.text(row, Column.USE)
         if not text:
             return Use.WEEKLY
-        word = even_blanks(text).lower().replace("ä", "a").replace("ö", "o")
-        if word in _USE_MEANT:
+        if (word := _plain(text)) in _USE_MEANT:
             return _USE_MEANT[word]
         faults.append(self.fault(row, Column.USE, f"“{text}” does not say how often", "Write daily, weekly or seldom."))
         return Use.WEEKLY
+
+    def _status(self, row: Row, faults: list[CellFault]) -> BoxStatus:
+        text = self.text(row, Column.STATUS)
+        if not text:
+            return BoxStatus.OWNED
+        if (word := _plain(text)) in _STATUS_MEANT:
+            return _STATUS_MEANT[word]
+        why = f"“{text}” does not say whether the box is there"
+        faults.append(self.fault(row, Column.STATUS, why, "Write owned, wished or elsewhere."))
+        return BoxStatus.OWNED
 
     def _quantity(self, row: Row, faults: list[CellFault]) -> int:
         text = self.text(row, Column.QUANTITY)
@@ -171,6 +192,12 @@ class RowReader:
                 self.fault(row, column, why, "Shorten the text." if place in _TEXT_COLUMNS else "Correct the mass.")
             ]
         return []
+
+
+def _plain(text: str) -> str:
+    """A word in small letters without accents, as the lists of words hold it."""
+    parts = unicodedata.normalize("NFKD", even_blanks(text).lower())
+    return "".join(sign for sign in parts if not unicodedata.combining(sign))
 
 
 def _with_unit(text: str, unit: str) -> str:

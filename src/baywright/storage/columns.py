@@ -27,6 +27,8 @@ class Column(StrEnum):
     GROUP = "group"
     USE = "use"
     NOTE = "note"
+    STATUS = "status"
+    """Whether the box is there, wished for, or kept elsewhere."""
     QUANTITY = "quantity"
 
 
@@ -50,6 +52,7 @@ _PHRASES: dict[Column, str] = {
     "frecuencia, frequenza, gebruik",
     Column.NOTE: "note, notes, remark, remarks, comment, comments, bemerkung, bemerkungen, notiz, anmerkung, "
     "kommentar, remarque, commentaire, nota, notas, observacion, opmerking",
+    Column.STATUS: "status, box status, statut",
     Column.QUANTITY: "quantity, qty, count, number, number of boxes, pieces, pcs, amount, how many, menge, anzahl, "
     "stuck, stuckzahl, quantite, nombre de boites, cantidad, quantita, aantal, n",
 }

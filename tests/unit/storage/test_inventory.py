@@ -2,7 +2,7 @@
 
 import pytest
 
-from baywright.model.inventory import BoxSize, Use
+from baywright.model.inventory import BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 from baywright.storage import inventory, sizes
@@ -49,6 +49,16 @@ def test_a_row_becomes_a_box(metric: Project) -> None:
 def test_what_is_not_given(metric: Project) -> None:
     (box,) = preview("Label\tSize\tMass\tUse\nRims\tEuro 120\t\t\n", metric).boxes
     assert (box.loaded_mass_kg, box.contents, box.use) == (None, "", Use.WEEKLY)
+
+
+def test_the_status_of_a_box_comes_with_it(metric: Project) -> None:
+    text = (
+        "Label\tSize\tStatus\nA\tEuro 120\twished\nB\tEuro 120\t Kept  elsewhere\nC\tEuro 120\tGewünscht\nD\tEuro 120\t"
+    )
+    boxes = preview(text, metric).boxes
+    assert [box.status for box in boxes] == [
+        BoxStatus.WISHED, BoxStatus.ELSEWHERE, BoxStatus.WISHED, BoxStatus.OWNED,
+    ]  # fmt: skip
 
 
 def test_nothing_is_taken_over_before_it_is_applied(metric: Project) -> None:
@@ -128,6 +138,12 @@ def test_without_headings(metric: Project) -> None:
         ("Label\tSize\tMass\nRims\tEuro 120\theavy", "C2", "“heavy” is not a mass", "Write for example 4.5"),
         ("Label\tSize\tMass\nRims\tEuro 120\t1001", "C2", "1001 must be at most 1,000", "Correct the mass."),
         ("Label\tSize\tUse\nRims\tEuro 120\tblue", "C2", "“blue” does not say how often", "daily, weekly or seldom"),
+        (
+            "Label\tSize\tStatus\nRims\tEuro 120\tworn",
+            "C2",
+            "“worn” does not say whether",
+            "owned, wished or elsewhere",
+        ),
         ("Label\tSize\tQty\nRims\tEuro 120\t0", "C2", "“0” is not a number of boxes", "whole number from 1 to 1000"),
         ("Label\tSize\tQty\nRims\tEuro 120\t2.5", "C2", "“2.5” is not a number of boxes", "whole number"),
         ("Label\tSize\tQty\nRims\tEuro 120\tmany", "C2", "“many” is not a number of boxes", "whole number"),

@@ -21,6 +21,7 @@ MEANINGS: tuple[tuple[Column, str, str], ...] = (
     (Column.GROUP, "Group", "Boxes that belong together"),
     (Column.USE, "Taken out", "How often: daily, weekly or seldom"),
     (Column.NOTE, "Note", "Anything else"),
+    (Column.STATUS, "Status", "owned, wished (room is kept for it) or elsewhere (it gets no drawer)"),
     (Column.QUANTITY, "How many", "So many boxes alike"),
 )
 NOT_THERE = "not in the table"

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from baywright.app.importing import CellFault, ImportPreview
 from baywright.gui.tables.column import Column
-from baywright.gui.wording import USES, mass_words, size_words, words_for
+from baywright.gui.wording import STATUSES, USES, mass_words, size_words, words_for
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.length import LengthUnit
 
@@ -69,6 +69,7 @@ def coming_columns(unit: LengthUnit) -> tuple[Column[ComingBox], ...]:
         Column("Group", lambda x: x.box.group, lambda x: x.box.group),
         Column("Taken out", lambda x: words_for(x.box.use, USES), lambda x: words_for(x.box.use, USES)),
         Column("Note", lambda x: x.box.note, lambda x: x.box.note),
+        Column("Status", lambda x: words_for(x.box.status, STATUSES), lambda x: words_for(x.box.status, STATUSES)),
     )
 
 
