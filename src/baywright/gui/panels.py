@@ -35,6 +35,7 @@ from baywright.gui.whynot.strip import ProblemStrip
 from baywright.model.making import HardwareItem, Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
+CHECKS_TIP = "Sag, runner loads, tipping, lifting, access, tolerances: what was computed."
 
 LISTS_LATE_MS = 150
 """How long after the last edit the lists of what to make are brought up to date while nobody sees them."""
@@ -117,7 +118,7 @@ class Panels(QWidget):
         )
         self.lists.addTab(self.checks, "Checks")
         checks = self.lists.indexOf(self.checks)
-        self.lists.setTabToolTip(checks, "Sag, runner loads, tipping, lifting, access, tolerances: what was computed")
+        self.lists.setTabToolTip(checks, CHECKS_TIP)
         self.lists.setTabToolTip(5, "What re-planning would move, to accept or reject; the work from what is built")
         self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
 
@@ -188,8 +189,13 @@ class Panels(QWidget):
         self.destination.select_boxes(chosen)
         self.boxes_selected.emit(chosen)
 
-    def _on_checks_counted(self, count: int) -> None:
-        self.lists.setTabText(self.lists.indexOf(self.checks), f"⚠ Checks ({count})" if count else "Checks")
+    def _on_checks_counted(self, broken: int, unchecked: int) -> None:
+        """A warning only where a limit is broken: something always waits for a maker's data sheet."""
+        titled = f"⚠ Checks ({broken})" if broken else f"? Checks ({unchecked})" if unchecked else "Checks"
+        tab = self.lists.indexOf(self.checks)
+        self.lists.setTabText(tab, titled)
+        told = f"{CHECKS_TIP} {broken} over the limit, {unchecked} not checked."
+        self.lists.setTabToolTip(tab, told if broken or unchecked else CHECKS_TIP)
 
     def _on_field_wanted(self, path: str) -> None:
         if path in ENTRIES:  # others are told of in words: a box's place, a lock

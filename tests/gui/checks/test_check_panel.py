@@ -37,8 +37,12 @@ def test_every_finding_is_listed_gravest_first(panel: CheckPanel, desk: Desk) ->
 
 
 def test_what_was_not_weighed_is_told_on_the_tab(panel: CheckPanel, desk: Desk) -> None:
-    unchecked = [f for f in desk.session.derived.findings if f.severity in (Severity.BROKEN, Severity.UNCHECKED)]
-    assert desk.panels.lists.tabText(desk.panels.lists.indexOf(panel)) == f"⚠ Checks ({len(unchecked)})"
+    findings = desk.session.derived.findings
+    assert not [f for f in findings if f.severity is Severity.BROKEN]
+    unchecked = [f for f in findings if f.severity is Severity.UNCHECKED]
+    tab = desk.panels.lists.indexOf(panel)
+    assert desk.panels.lists.tabText(tab) == f"? Checks ({len(unchecked)})"
+    assert f"0 over the limit, {len(unchecked)} not checked" in desk.panels.lists.tabToolTip(tab)
     assert any("mass missing for 1 box (“Pedals”)" in f.message for f in unchecked)
 
 
@@ -53,6 +57,7 @@ def test_a_finding_tells_formula_inputs_and_source_and_selects_its_boxes(panel: 
 def test_a_mend_is_one_edit_that_clears_the_finding(panel: CheckPanel, desk: Desk) -> None:
     desk.session.do(SetField("construction.runners.load_classes_kg", (10.0,)))
     key = chosen(panel, CheckKind.RUNNER_LOAD, Severity.BROKEN)
+    assert desk.panels.lists.tabText(desk.panels.lists.indexOf(panel)).startswith("⚠ Checks (")
     panel.view.select_ids((key,))
     panel.view.ids_selected.emit(panel.view.selected_ids())
     before = desk.session.project

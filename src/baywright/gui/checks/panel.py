@@ -41,8 +41,8 @@ class CheckPanel(QWidget):
     """The person chose a finding about the part with this number; empty where it is about none."""
     told = Signal(str, object)
     """A message for the person, and its `Tone`."""
-    counted = Signal(int)
-    """How many findings are over their limit or not checked."""
+    counted = Signal(int, int)
+    """How many findings are over their limit, and how many are not checked."""
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -122,7 +122,11 @@ class CheckPanel(QWidget):
         if was_empty and findings:
             self.view.fit_columns(240)
         self._on_chosen(self.view.selected_ids(), tell=False)
-        self.counted.emit(sum(f.severity in (Severity.BROKEN, Severity.UNCHECKED) for f in findings))
+        broken, unchecked = (
+            sum(finding.severity is severity for finding in findings)
+            for severity in (Severity.BROKEN, Severity.UNCHECKED)
+        )
+        self.counted.emit(broken, unchecked)
 
     def _on_chosen(self, ids: tuple[str, ...], *, tell: bool = True) -> None:
         finding = self.table.record(ids[0]) if ids else None
