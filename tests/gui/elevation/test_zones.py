@@ -1,14 +1,14 @@
 """Zones and ceiling in the elevation: where the document says, cut off at the drawing's ends, a chosen one in front."""
 
 import pytest
-from PySide6.QtCore import QPointF
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor
 
 from baywright.app.edits.wall import AddCeilingPoint, AddZone, EditCeilingPoint, EditZone, RemoveZones
 from baywright.app.session import Session
 from baywright.gui.elevation.area import Area
 from baywright.gui.elevation.view import ElevationView
-from baywright.gui.elevation.zones import ceiling_line, zone_area
+from baywright.gui.elevation.zones import ceiling_line, label_place, zone_area
 from baywright.model.space import Zone, ZoneEffect
 
 WINDOW = Zone(
@@ -26,6 +26,13 @@ def test_a_zone_stands_where_the_document_says_and_ends_with_the_drawing(session
     assert (cut.right, cut.top) == (frame.extent.right, frame.extent.top)
     assert zone_area(WINDOW.replace(left_mm=5000), frame) is None
     assert zone_area(WINDOW.replace(bottom_mm=5000), frame) is None
+
+
+def test_the_label_of_a_narrow_zone_at_the_end_of_the_wall_leaves_the_measures_beside_it_free() -> None:
+    room = QRectF(100, 0, 900, 400)
+    assert label_place(QRectF(980, 200, 20, 20), room, 120, 14) == QRectF(880, 203, 120, 14)
+    assert label_place(QRectF(100, 200, 20, 20), room, 120, 14) == QRectF(100, 203, 120, 14)
+    assert label_place(QRectF(500, 200, 20, 20), room, 120, 14) == QRectF(450, 203, 120, 14)
 
 
 def test_zones_come_into_the_picture_and_go_with_an_undo(session: Session, view: ElevationView) -> None:

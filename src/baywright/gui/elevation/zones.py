@@ -55,10 +55,19 @@ def paint_surroundings(painter: QPainter, space: Space, frame: Frame, style: Fac
         for zone in space.zones:
             area = zone_area(zone, frame)
             if area is not None:
-                _paint_zone(painter, zone, pixels.rect(area), style, is_chosen=zone.id == chosen)
+                room = pixels.rect(frame.extent)
+                _paint_zone(painter, zone, pixels.rect(area), room, style, is_chosen=zone.id == chosen)
 
 
-def _paint_zone(painter: QPainter, zone: Zone, rect: QRectF, style: FaceStyle, *, is_chosen: bool) -> None:
+def label_place(zone: QRectF, room: QRectF, width: float, height: float) -> QRectF:
+    """Where a label of that size goes: in the middle of its zone, never beside the run, where measures are."""
+    left = max(room.left(), min(zone.center().x() - width / 2, room.right() - width))
+    return QRectF(left, zone.center().y() - height / 2, width, height)
+
+
+def _paint_zone(
+    painter: QPainter, zone: Zone, rect: QRectF, room: QRectF, style: FaceStyle, *, is_chosen: bool
+) -> None:
     colours = style.colours
     line = QColor(colours.zone)
     painter.setOpacity(_HATCH_OPACITY)
@@ -77,8 +86,7 @@ def _paint_zone(painter: QPainter, zone: Zone, rect: QRectF, style: FaceStyle, *
         text = full
     height = QFontMetricsF(font).height()
     if text:
-        width = text_width(text, font) + 8.0
-        place = QRectF(rect.center().x() - width / 2, rect.center().y() - height / 2, width, height)
+        place = label_place(rect, room, text_width(text, font) + 8.0, height)
     else:
         place = QRectF(rect.left() + 3.0, rect.center().y() - height / 2, rect.width() - 6.0, height)
     painter.fillRect(place, QColor(colours.ground))
