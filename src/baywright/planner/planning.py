@@ -26,7 +26,7 @@ from baywright.planner.standing import standing_of
 from baywright.workings import derive
 
 DEFAULT_EFFORT = 16.0
-"""Effort of an ordinary run in the solver's deterministic units; one takes half a second to a second on a small machine."""
+"""Effort of an ordinary run in the solver's deterministic units; one takes half a second to one on small machines."""
 
 Progress = Callable[[PlanResult], None]
 
