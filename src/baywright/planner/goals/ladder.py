@@ -15,6 +15,7 @@ from baywright.planner.figures import AGAINST_STANDING
 from baywright.planner.flow import size
 from baywright.planner.frame import Framer
 from baywright.planner.goals.alike import ALIKE, AlikeBays
+from baywright.planner.goals.alone import bays_with_handling
 from baywright.planner.goals.bound import easy_bounds
 from baywright.planner.goals.exchange import Exchange
 from baywright.planner.goals.kept import kept
@@ -91,7 +92,8 @@ class Ladder:
         if goal in ALIKE and not before & AGAINST_STANDING:
             self._settle_alike(best, held, goal)
         if goal is Goal.GROUPS and Goal.HANDLING in before and len(best.spots) <= MOST_SPREAD:
-            outcome = self._budget.minimise(SpreadBound(self._task, held).model, SHARE / 4)
+            fewest = bays_with_handling(self._task, held, self._budget)
+            outcome = self._budget.minimise(SpreadBound(self._task, held, fewest).model, SHARE / 4)
             self._raise(best, goal, outcome.bound)
         if not self.is_settled(best, goal) and Goal.MOVES not in before and goal not in AGAINST_STANDING:
             self._exchange(best, held, goal)

@@ -9,7 +9,7 @@ small and gives a bound that holds for the bays told apart.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from baywright.model.goals import Goal
 from baywright.planner.flow import FlowModel
@@ -22,8 +22,10 @@ from baywright.planner.solver import cp_model
 class SpreadBound:
     """The model whose least is a bound for the bays that groups are spread over."""
 
-    def __init__(self, task: Task, held: Sequence[Held]) -> None:
+    def __init__(self, task: Task, held: Sequence[Held], fewest: Mapping[str, int] | None = None) -> None:
+        """`fewest` are bounds for the bays of single groups; those that need no search where they are not given."""
         self._task = task
+        self._fewest = bays_of_groups(task) if fewest is None else fewest
         self._flow = FlowModel(task.frame.problem)
         self.model = self._flow.model
         self._sorts = Sorts(task, self._flow, {Goal.HANDLING, Goal.GROUPS})
@@ -56,10 +58,9 @@ class SpreadBound:
 
     def _bays(self) -> dict[str, cp_model.IntVar]:
         """How many bays each group needs at least."""
-        fewest = bays_of_groups(self._task)
         found = {
             group: self.model.new_int_var(least, max(least, self._task.frame.bays), "")
-            for group, least in fewest.items()
+            for group, least in self._fewest.items()
         }
         over: dict[tuple[str, int], list[cp_model.IntVar]] = defaultdict(list)
         for (likeness, level), count in self._counts.items():
