@@ -31,3 +31,14 @@ def test_titles_are_whole_where_there_is_room(open_desk: OpenDesk, qtbot: QtBot)
     qtbot.waitUntil(lambda: not bar.is_slim)
     assert bar.shown_text(2) == desk.panels.lists.tabText(2)
     assert "(" in bar.shown_text(2)
+
+
+def test_the_entries_too_stay_in_sight_in_large_letters(open_desk: OpenDesk, qtbot: QtBot) -> None:
+    desk = open_desk()
+    desk.window.resize(1000, 640)
+    desk.window.choose_points(13.0)
+    bar = desk.panels.entries.bar
+    qtbot.waitUntil(lambda: bar.is_slim)
+    assert bar.shown_text(3) == "Wa&ll"
+    assert desk.panels.entries.tabText(3) == "Wa&ll and bays"
+    assert bar.tabRect(bar.count() - 1).right() <= desk.panels.entries.width()

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
@@ -85,7 +85,7 @@ class Panels(QWidget):
     # ---- laying out
 
     def _make_entries(self) -> None:
-        self.entries = QTabWidget(self)
+        self.entries = SlimTabs({"Box si&zes": "Si&zes", "Wa&ll and bays": "Wa&ll"}, self)
         self.entries.setAccessibleName("Inventory and measures")
         self.entries.setDocumentMode(True)
         self.entries.addTab(self.boxes, "&Boxes")

@@ -7,7 +7,7 @@ whole titles have no room side by side. A sign before a title stays: it tells th
 import re
 from collections.abc import Mapping
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QEvent, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QProxyStyle, QStyle, QStyleOption, QStyleOptionTab, QTabBar, QTabWidget, QWidget
 
@@ -108,6 +108,12 @@ class SlimTabs(QTabWidget):
         """Whole titles where there is room."""
         super().resizeEvent(event)
         self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Letters of another size need other room."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.FontChange and hasattr(self, "_bar"):
+            self._fit()
 
     def _fit(self) -> None:
         self._bar.slim_down(self._bar.whole_width() > self.width())
