@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 from baywright.app.commands import SetField
 from baywright.app.edits.inventory import AddBoxSize, RemoveBoxSize
 from baywright.app.session import Session
-from baywright.gui.dimensions.panel import WorkingsPanel
+from baywright.gui.dimensions.panel import NONE_CHOSEN, WorkingsPanel
 from baywright.gui.dimensions.tree import LABEL, VALUE, WORKING, WorkingsTree
 from baywright.model.construction import Uprights
 from baywright.model.inventory import BoxSize
@@ -184,6 +184,7 @@ def test_sizes_come_and_go_with_the_document(panel: WorkingsPanel, session: Sess
 
 
 def test_the_whole_working_of_the_line_looked_at_stands_below(panel: WorkingsPanel) -> None:
+    assert panel.details.text() == NONE_CHOSEN
     panel.show_entry("bay_clear_width")
     assert panel.details.text().startswith(
         "Bay clear width = drawer outside width 334 + 2 × runner thickness 12.7 = 359.4 mm"

@@ -80,6 +80,9 @@ class InputDelegate(QStyledItemDelegate):
         return False
 
 
+NONE_CHOSEN = "Choose a line to read its whole working here."
+
+
 class WorkingsView(QTreeView):
     """The tree; Enter edits an input, else unfolds or folds the line."""
 
@@ -197,7 +200,7 @@ class WorkingsPanel(QWidget):
     def _show_details(self) -> None:
         entry = self.tree.entry_at(self.view.currentIndex())
         if entry is None:
-            self.details.setText("")
+            self.details.setText(NONE_CHOSEN)
             return
         index = self.view.currentIndex()
         words = entry.working if not entry.is_input else entry_label(entry, self._session.project)
