@@ -45,6 +45,10 @@ def places_text(box: Box, present: Placement | None, places: Sequence[Destinatio
     legal = best_first(places)
     if not legal:
         return f"“{box.label}” can go nowhere in the run as it stands."
+    if len(legal) == 1 and present is not None and _is_here(legal[0], present):
+        return (
+            f"“{box.label}” can go nowhere else: {place_text(legal[0].place)} is the only place, where it stands now."
+        )
     shown = legal[:most]
     lines = [f"“{box.label}” can go to {len(legal)} {'place' if len(legal) == 1 else 'places'}, best first:"]
     lines += [f"  {_line(place, present)}" for place in shown]
@@ -53,13 +57,17 @@ def places_text(box: Box, present: Placement | None, places: Sequence[Destinatio
     return "\n".join(lines)
 
 
+def _is_here(found: Destination, present: Placement) -> bool:
+    return (present.bay, present.row) == (found.place.bay, found.place.row)
+
+
 def _line(found: Destination, present: Placement | None) -> str:
     text = place_text(found.place)
     if found.abreast or found.behind:
         text += f", {'beside' if found.abreast else 'behind'} what stands there"
     if found.turned:
         text += ", turned"
-    if present is not None and (present.bay, present.row) == (found.place.bay, found.place.row):
+    if present is not None and _is_here(found, present):
         return f"{text}: where it stands now"
     changes = [_change(change) for change in found.changes if change.after != change.before]
     return f"{text}: {', '.join(changes) if changes else 'changes no goal'}"

@@ -159,6 +159,11 @@ def places_words(label: str, lines: list[PlaceLine], tried: int) -> str:
     if not lines:
         return f"“{label}” can stand nowhere with the other boxes as they are. “Why not there?” tells of a place."
     best = lines[0]
+    if len(lines) == 1 and best.is_here:
+        return (
+            f"“{label}” could stand nowhere else with the other boxes as they are; {tried:,} places were tried. "
+            "“Why not there?” tells of a place."
+        )
     count = count_words(len(lines), "place", "places")
     here = next((line for line in lines if line.is_here), None)
     told = f"“{label}” could stand at {count} of {tried:,}, best first. The others stay as they are."
