@@ -22,7 +22,7 @@ from baywright.checks.lifting import (
 )  # fmt: skip
 from baywright.model.arrangement import Placement
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
-from baywright.model.inventory import Box
+from baywright.model.inventory import Box, BoxStatus
 from baywright.model.project import Project
 from baywright.planner.handling import grip_height_in_box
 from baywright.workings import Workings
@@ -134,7 +134,8 @@ def lifting_findings(project: Project, workings: Workings) -> list[Finding]:
 
 def _one_after_the_other(project: Project, workings: Workings, ends: Ends) -> Finding | None:
     """Taking every weighed box out in one hour, as for filling the run or for taking stock."""
-    weighed = [lift for lift in lifts(project, workings, ends).values() if lift.box.loaded_mass_kg]
+    there = [lift for lift in lifts(project, workings, ends).values() if lift.box.status is BoxStatus.OWNED]
+    weighed = [lift for lift in there if lift.box.loaded_mass_kg]
     if len(weighed) < 2:
         return None
     tasks = [Task(lift.box.loaded_mass_kg or 0.0, replace(lift.origin, lifts_a_minute=1 / MINUTES)) for lift in weighed]

@@ -9,7 +9,7 @@ MOST_NAMED = 4
 
 def judged(value: float, limit: float) -> Severity:
     """The severity of a value that must not pass its limit."""
-    if value > limit + 1e-9:
+    if not value <= limit + 1e-9:  # so that what is no number is never well within a limit
         return Severity.BROKEN
     return Severity.NEAR if value > NEAR_SHARE * limit else Severity.KEPT
 

@@ -192,6 +192,8 @@ def composite_index(tasks: Sequence[Task]) -> float:
     hardest_first = sorted(tasks, key=lambda task: -task.alone)
     if not hardest_first:
         return 0.0
+    if any(task.once == float("inf") for task in hardest_first):
+        return float("inf")
     total, rate = hardest_first[0].alone, hardest_first[0].lift.lifts_a_minute
     for task in hardest_first[1:]:
         before, after = (_frequency_of(task, at) for at in (rate, rate + task.lift.lifts_a_minute))

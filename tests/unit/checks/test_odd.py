@@ -3,6 +3,7 @@
 import pytest
 
 from baywright.checks import inspect
+from baywright.checks.judging import judged
 from baywright.checks.statics import Mass, tilted
 from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.construction import Construction, Stand, Standing, Uprights
@@ -84,3 +85,22 @@ def test_carcasses_that_nothing_holds_together_may_tip_one_by_one() -> None:
 
     assert [finding.severity for finding in alone(apart)] == [Severity.UNCHECKED]
     assert not alone(project)
+
+
+def test_lifts_that_must_not_be_done_at_all_make_the_whole_infinite() -> None:
+    high = [BOX.replace(id=f"box-{n}", label=f"Box {n}") for n in range(7)]
+    leaping = shop(*high, rows=70).replace(safety=Safety(twist_degrees=180.0))
+    (together,) = [f for f in of(leaping, CheckKind.LIFTING) if "within an hour" in f.subject]
+    assert together.severity is Severity.BROKEN
+    assert "infinite" in together.message
+
+
+def test_a_wished_box_is_not_taken_out_within_the_hour() -> None:
+    wished = BOX.replace(id="wished", status=BoxStatus.WISHED)
+    project = shop(BOX, BOX.replace(id="other"), wished)
+    (together,) = [f for f in of(project, CheckKind.LIFTING) if "within an hour" in f.subject]
+    assert together.subject.startswith("All 2 boxes")
+
+
+def test_what_is_no_number_is_over_every_limit() -> None:
+    assert judged(float("nan"), 1.0) is Severity.BROKEN
