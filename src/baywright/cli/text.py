@@ -30,7 +30,8 @@ GOAL_NAMES = {
 
 def plan_text(result: PlanResult) -> str:
     """The planner's answer: status, every goal with its proof, every clash with what would help."""
-    lines = [_STATUS[result.status]]
+    is_open = result.status is PlanStatus.STOPPED and result.remarks  # nobody stopped it: the planner says why it ended
+    lines = [] if is_open else [_STATUS[result.status]]
     lines += [f"  {_goal(goal)}" for goal in result.goals]
     if result.conflicts:
         lines.append(clash_text(result))

@@ -36,6 +36,8 @@ def ending_message(result: PlanResult, *, stale: bool, changed: bool) -> tuple[s
         case PlanStatus.IMPOSSIBLE:
             return ("No plan keeps every limit; “What's wrong” says which. Nothing was changed.", Tone.TROUBLE)
         case PlanStatus.STOPPED:
+            if result.remarks:  # nobody stopped it: the planner says why it ended
+                return (f"{' '.join(result.remarks)} Nothing was changed.", Tone.CAUTION)
             return ("Planning was stopped before a plan was found. Nothing was changed.", Tone.CAUTION)
         case PlanStatus.EMPTY:
             return ("There is nothing to plan yet: add boxes first.", Tone.CAUTION)

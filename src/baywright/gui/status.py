@@ -47,7 +47,8 @@ def plan_words(session: Session) -> PlanWords:
             "✗ no plan keeps every limit", "The tab “What's wrong” says which limit binds and by how much."
         )
     if plan.status is PlanStatus.STOPPED:
-        return PlanWords("– stopped", "Planning was stopped before a plan was found; nothing was changed.")
+        told = " ".join(plan.remarks) or "Planning was stopped before a plan was found; nothing was changed."
+        return PlanWords("– no plan found" if plan.remarks else "– stopped", told)
     return PlanWords("– no boxes yet", "Add boxes, then plan.")
 
 
