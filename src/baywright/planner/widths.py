@@ -125,6 +125,9 @@ class WidthChoice:
             if widths is not None and len(widths) >= least:
                 found.add(widths)
         is_complete = tried <= MOST_CHOICES
+        if not is_complete:  # what was looked at has few of the widest, which boxes may need
+            widest = (self._with_narrow([self.widths[0]] * count, bays, given) for count in range(bays - given + 1))
+            found |= {widths for widths in widest if widths is not None and len(widths) >= least}
         if self.is_ordered:
             orders = self._orders(bays, rows, least)
             widest_of_all = wide_is_best and not self.is_placed and self.widest(bays) in found

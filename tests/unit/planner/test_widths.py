@@ -87,3 +87,11 @@ def test_under_a_sloping_ceiling_it_matters_which_bay_stands_where() -> None:
     done = project.replace(arrangement=result.arrangement)
     assert faults(done) == []
     assert plan(project.replace(boxes=project.boxes[1:])).arrangement is not None
+
+
+def test_more_ways_to_mix_widths_than_can_be_looked_at_leave_the_widest_among_them() -> None:
+    project = shop(20_000, narrow=2, wide=2)
+    project = project.replace(limits=project.limits.replace(other_box_widths_mm=(400, 350, 300, 250)))
+    result = plan(project)
+    assert result.arrangement is not None
+    assert faults(project.replace(arrangement=result.arrangement)) == []
