@@ -8,6 +8,7 @@ stays for years creeps.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import floor
 
 from baywright.checks.beam import Case, Section, deflection_mm, weight_n
 from baywright.checks.creep import ServiceClass, deformation_factor, final_deflection_mm
@@ -179,5 +180,7 @@ def _mends(project: Project, board: Board, material: Stiffness, factor: float) -
             mends.append(Mend(text=f"Take boards {thickness:g} mm thick.", changes=(change,)))
             break
     longest = board.span_mm * (limit / _sag_mm(project, board, board.thickness_mm, material, factor)) ** (1 / 3)
-    mends.append(Mend(text=f"Or shorten the span to about {format_length(longest, project.unit)}, or load it less."))
+    shorten = "Or shorten" if mends else "Shorten"
+    shown = format_length(floor(longest), project.unit)  # down, so that it is enough
+    mends.append(Mend(text=f"{shorten} the span to {shown}, or load it less."))
     return tuple(mends)

@@ -1,5 +1,7 @@
 """Checks of whole documents: a bad one shows each finding, and its mend, applied, clears it; nothing is passed over."""
 
+import re
+
 import pytest
 
 from baywright.checks import inspect
@@ -53,6 +55,11 @@ def test_too_long_a_shelf_sags_and_a_thicker_board_mends_it() -> None:
     assert [f.part_number for f in broken if f.subject.startswith("Shelf")] == ["S1"]
     for finding in broken:
         cleared(project, finding)
+
+
+def test_a_shorter_span_is_told_in_whole_millimetres() -> None:
+    (shelf,) = [f for f in found(shop((5.0,)), CheckKind.SAG, Severity.BROKEN) if f.subject.startswith("Shelf")]
+    assert re.fullmatch(r"Or shorten the span to \d+ mm, or load it less\.", shelf.mends[-1].text)
 
 
 def test_a_60_kg_drawer_in_runners_of_45() -> None:
