@@ -122,6 +122,8 @@ class Fitting:
 def possible_stands(sizes: Sequence[BoxSize]) -> list[tuple[Stand, ...]]:
     """The ways in which the owner allows boxes to stand in one drawer, the least turned first."""
     count = len(sizes)
+    if count > MOST_TOGETHER:  # a file may heap any number on one place; nobody allows more than that
+        return []
     turns = sorted(product(*((False, True) if size.may_turn else (False,) for size in sizes)), key=sum)
     found: list[tuple[Stand, ...]] = []
     for turned in turns:

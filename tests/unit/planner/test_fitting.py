@@ -4,7 +4,7 @@ import pytest
 
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
-from baywright.planner.fitting import Fitting, Stand, is_orderly
+from baywright.planner.fitting import Fitting, Stand, is_orderly, possible_stands
 
 
 def size(width: float, depth: float, *, turn: bool = False, abreast: int = 1, behind: int = 1) -> BoxSize:
@@ -84,3 +84,7 @@ def test_order_in_a_drawer_has_one_place_for_each() -> None:
     assert not is_orderly(pair, [Stand(0), Stand(0)])
     assert not is_orderly(pair, [Stand(0, 0), Stand(0, 1)])
     assert not is_orderly(pair[:1], [Stand(turned=True)])
+
+
+def test_a_heap_of_boxes_on_one_place_stands_in_no_way_and_is_told_at_once() -> None:
+    assert possible_stands([size(50, 50, turn=True, abreast=3, behind=3)] * 60) == []
