@@ -60,7 +60,7 @@ def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame:
 
 
 def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str) -> Part:
-    length = round(right_mm - left_mm, 6)  # places add up with noise in the last digits; equal boards are one line
+    length = round(right_mm - left_mm, 9)  # places add up with noise in the last digits; equal boards are one line
     outer_ends = (left_mm == board.left_mm) + (right_mm == board.right_mm)
     edged_ends = min(outer_ends, board.edged_ends)
     edged = length * board.edged_front + edged_ends * board.width_mm

@@ -54,8 +54,12 @@ class Relaxer:
                 box.replace(status=BoxStatus.ELSEWHERE) if paths.status_path(box.id) in out else box
                 for box in self._project.boxes
             )
+        built = self._project.built
         if paths.BUILT in out:
             changes["built"] = None
+        elif built is not None:
+            relaxed = self._project.replace(**changes)
+            changes["built"] = built.replace(project=_as_relaxed(built.project, relaxed, out))
         return self._project.replace(**changes)
 
     def _unlocked(self, out: frozenset[str]) -> object:
@@ -181,3 +185,23 @@ class Relaxer:
         enough = [length for length in sorted(runners.lengths_mm) if length >= needed]
         length = max(enough[0] if enough else max(runners.lengths_mm), runners.length_mm or 0.0)
         return project.space.depth_mm - w.value("runner_room") + zones + length
+
+
+def _as_relaxed(stood: Project, relaxed: Project, out: frozenset[str]) -> Project:
+    """What stands, as it would stand without the limits left out, so that it still stands where those bays would: a
+    door that is left out moves both, or neither could be compared.
+    """
+    space, zones = stood.space, {zone.id for zone in relaxed.space.zones}
+    changes: dict[str, object] = {
+        "zones": tuple(zone for zone in space.zones if zone.id in zones or paths.zone_path(zone.id) not in out)
+    }
+    if paths.CEILING in out:
+        changes["ceiling"] = ()
+    for path, field in ((paths.WALL, "length_mm"), (paths.HEIGHT, "height_limit_mm"), (paths.DEPTH, "depth_mm")):
+        if path in out:
+            changes[field] = max(getattr(space, field), getattr(relaxed.space, field))
+    bays = tuple(
+        wish.replace(rows=relaxed.limits.wish(bay).rows) if paths.bay_path(bay, "rows") in out else wish
+        for bay, wish in enumerate(stood.limits.bays)
+    )
+    return stood.replace(space=space.replace(**changes), limits=stood.limits.replace(bays=bays))

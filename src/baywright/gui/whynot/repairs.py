@@ -40,8 +40,8 @@ class RepairRow(QWidget):
         text = repair.text.rstrip(".")
         self.words = QLabel(f"{number}. {text}", self)
         self.words.setTextFormat(Qt.TextFormat.PlainText)
-        self.words.setWordWrap(True)
         self.words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        self.words.setWordWrap(True)  # after the policy, which else forgets that height goes with width
         self.button = QPushButton("Apply", self)
         self.button.setAccessibleName(f"Apply: {text}")
         self.button.setToolTip(f"{text}, and plan anew. One undo takes back both.")
