@@ -13,9 +13,9 @@ from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.limits import BayWish
 from baywright.model.project import Project
 from baywright.model.space import CeilingPoint, Zone, ZoneEffect
-from baywright.planner.budget import Budget
-from baywright.planner.question import Questions, Reading
-from baywright.planner.search import settle
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.search import settle
+from baywright.planner.reasons.question import Questions, Reading
 
 HEIGHTS = (75, 100, 120, 145, 170, 220, 270, 320)
 MOST_BOXES = 60

@@ -20,9 +20,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from baywright.planner.budget import Budget
-from baywright.planner.problem import Item, Kind, Place, Problem, Shape, Span, is_kept
-from baywright.planner.search import holds
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.problem import Item, Kind, Place, Problem, Shape, Span, is_kept
+from baywright.planner.distribution.search import holds
 
 FILE_NAME = "one_dimensional_bin_packing.json"
 FOLDER_VARIABLE = "BAYWRIGHT_BENCHMARKS"

@@ -10,8 +10,8 @@ from collections import defaultdict
 from ortools.sat.python import cp_model
 
 from baywright.model.project import Project
-from baywright.planner.frame import Framer
-from baywright.planner.problem import Problem
+from baywright.planner.distribution.problem import Problem
+from baywright.planner.framing.frame import Framer
 
 
 def solve_plainly(problem: Problem, seconds: float) -> tuple[str, int | None]:

@@ -15,13 +15,13 @@ from baywright.model.arrangement import Arrangement
 from baywright.model.change import changed
 from baywright.model.project import Project
 from baywright.model.repair import Repair
-from baywright.planner.budget import Budget
-from baywright.planner.clash import Clash, Clashes
-from baywright.planner.frame import Framer
-from baywright.planner.question import Questions, Reading
-from baywright.planner.remedies.ladder import Kind, Ladder
-from baywright.planner.repair import kinds, repairs, together, works
-from baywright.planner.search import settle
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.search import settle
+from baywright.planner.framing.frame import Framer
+from baywright.planner.reasons.clash import Clash, Clashes
+from baywright.planner.reasons.question import Questions, Reading
+from baywright.planner.reasons.remedies.ladder import Kind, Ladder
+from baywright.planner.reasons.repair import kinds, repairs, together, works
 from tests.benchmarks.impossible import impossible
 from tests.oracle.dropping import only
 from tests.oracle.measure import faults

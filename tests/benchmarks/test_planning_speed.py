@@ -6,7 +6,7 @@ import pytest
 
 from baywright.model.plan import Goal, PlanStatus
 from baywright.planner import plan
-from baywright.planner.frame import Framer
+from baywright.planner.framing.frame import Framer
 from tests.benchmarks.reference import solve_plainly
 from tests.benchmarks.workshops import workshop
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from functools import cache
 from itertools import permutations
 
-from baywright.planner.problem import Problem
+from baywright.planner.distribution.problem import Problem
 
 
 def least_cost(problem: Problem) -> int | None:

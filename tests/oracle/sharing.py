@@ -6,7 +6,7 @@ Shares no code with the planner but the problem's numbers.
 from functools import cache
 from itertools import combinations
 
-from baywright.planner.problem import Problem, Span
+from baywright.planner.distribution.problem import Problem, Span
 
 
 def least_cost(problem: Problem) -> int | None:

@@ -10,7 +10,7 @@ from baywright.app.edits.proposal import AcceptMoves
 from baywright.model.difference import StepKind
 from baywright.model.project import Built, Project
 from baywright.planner import report
-from baywright.planner.difference import difference
+from baywright.planner.replanning.difference import difference
 from tests.properties.test_steps import changes
 
 

@@ -9,7 +9,7 @@ from baywright.app.edits.arrangement import PlaceBox
 from baywright.model.plan import LimitKind
 from baywright.model.project import Project
 from baywright.planner import destinations, figures, report
-from baywright.planner.standing import standing_of
+from baywright.planner.replanning.standing import standing_of
 from tests.properties.invented import FEATURES, projects, thrown
 
 

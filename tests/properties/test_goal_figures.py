@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from baywright.model.goals import Goal
 from baywright.model.plan import PlanStatus
 from baywright.planner import figures, plan
-from baywright.planner.standing import standing_of
+from baywright.planner.replanning.standing import standing_of
 from tests.properties.small import small_workshop
 
 SEEDS = st.integers(min_value=0, max_value=10**6)

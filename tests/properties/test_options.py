@@ -8,7 +8,7 @@ from baywright.model.change import changed
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 from baywright.planner import options, plan
-from baywright.planner.dominance import beats, yardstick
+from baywright.planner.choices.dominance import beats, yardstick
 from tests.oracle.measure import faults
 from tests.properties.invented import projects
 

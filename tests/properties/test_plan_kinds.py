@@ -4,10 +4,10 @@ import random
 
 import pytest
 
-from baywright.planner.budget import Budget
-from baywright.planner.cheapest import improved
-from baywright.planner.problem import Item, Kind, Problem, Shape, Span, is_kept
-from baywright.planner.search import holds
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.cheapest import improved
+from baywright.planner.distribution.problem import Item, Kind, Problem, Shape, Span, is_kept
+from baywright.planner.distribution.search import holds
 from tests.oracle.exhaustive import least_cost
 
 

@@ -11,8 +11,8 @@ from baywright.model.goals import Goal
 from baywright.model.plan import PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import figures, plan, report
-from baywright.planner.budget import Budget
-from baywright.planner.question import Questions
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.reasons.question import Questions
 from tests.oracle.measure import broken_locks, faults
 from tests.oracle.optimum import best
 from tests.properties.small import MOST_BAYS, MOST_ROWS, changed, small_workshop

@@ -5,11 +5,11 @@ from itertools import combinations_with_replacement
 
 import pytest
 
-from baywright.planner.bounds import drawers_needed, rows_needed, shortage
-from baywright.planner.budget import Budget
-from baywright.planner.cheapest import improved
-from baywright.planner.problem import Item, Kind, Problem, Shape, Span, Team, drawers_of, is_kept
-from baywright.planner.search import holds
+from baywright.planner.distribution.bounds import drawers_needed, rows_needed, shortage
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.cheapest import improved
+from baywright.planner.distribution.problem import Item, Kind, Problem, Shape, Span, Team, drawers_of, is_kept
+from baywright.planner.distribution.search import holds
 from tests.oracle.sharing import least_cost
 
 

@@ -10,10 +10,10 @@ from baywright.model.goals import Goal
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
 from baywright.planner import plan, report
-from baywright.planner.budget import Budget
-from baywright.planner.cheapest import improved
-from baywright.planner.problem import Item, Kind, Problem, Shape, Span, is_kept
-from baywright.planner.search import holds
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.cheapest import improved
+from baywright.planner.distribution.problem import Item, Kind, Problem, Shape, Span, is_kept
+from baywright.planner.distribution.search import holds
 from tests.oracle.exhaustive import least_cost
 from tests.oracle.measure import broken_locks, faults
 from tests.properties.invented import dragged, locked, projects, thrown

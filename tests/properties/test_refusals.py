@@ -11,8 +11,8 @@ from baywright.app.session import Session
 from baywright.model.change import changed
 from baywright.model.project import Project
 from baywright.planner import plan, why_not
-from baywright.planner.budget import Budget
-from baywright.planner.explanation import explain
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.reasons.explanation import explain
 from tests.benchmarks.impossible import SORTS, impossible
 from tests.benchmarks.refusals import clash_faults, judge, plan_faults
 from tests.properties import invented

@@ -11,7 +11,7 @@ from baywright.model.difference import StepKind
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.limits import Limits
 from baywright.model.project import Project
-from baywright.planner.difference import difference
+from baywright.planner.replanning.difference import difference
 from tests.oracle.joiner import Joiner, fewest_at_once, members, placed, width_of_bay
 
 ROWS = 24

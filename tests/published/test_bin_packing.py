@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from baywright.planner.budget import Budget
-from baywright.planner.search import holds
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.search import holds
 from tests.benchmarks.packing import FOLDER_VARIABLE, Packing, fewest_bins, published, published_file, triplets
 
 EFFORT = 20.0

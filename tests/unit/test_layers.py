@@ -61,7 +61,10 @@ OUTSIDE_WORLD = frozenset(
 OUTSIDE_CALLS = frozenset({"open", "input", "print", "eval", "exec", "__import__", "breakpoint"})
 
 EXCEPTIONS: dict[tuple[str, str], str] = {
-    ("baywright/planner/solving.py", "threading"): "asks whether to stop while the solver runs; decides nothing else",
+    (
+        "baywright/planner/distribution/solving.py",
+        "threading",
+    ): "asks whether to stop while the solver runs; decides nothing else",
 }
 """(file, imported module or called name) → why the engine may use it there. One that is no longer needed fails."""
 
@@ -136,7 +139,7 @@ def _chance_findings(node: ast.AST) -> Iterator[str]:
 
 
 def findings(file: str, source: str, used: set[tuple[str, str]] | None = None) -> list[str]:
-    """What breaks the rules in `source`, which stands at `file` (relative to src, e.g. baywright/planner/flow.py)."""
+    """What breaks the rules in `source`, which stands at `file`, relative to src."""
     tree = ast.parse(source)
     path = Path(file).with_suffix("")
     is_package = path.name == "__init__"
@@ -189,8 +192,8 @@ def test_every_exception_is_still_needed(sources: dict[str, str]) -> None:
     [
         ("baywright/model/space.py", "from baywright.workings import derive"),
         ("baywright/model/space.py", "def late():\n    import baywright.gui"),
-        ("baywright/workings/drawer.py", "from baywright.planner.flow import plan"),
-        ("baywright/planner/flow.py", "from ..making import parts"),
+        ("baywright/workings/drawer.py", "from baywright.planner.distribution.flow import plan"),
+        ("baywright/planner/distribution/flow.py", "from ...making import parts"),
         ("baywright/planner/__init__.py", "from ..app.session import Session"),
         ("baywright/storage/project.py", "from baywright import app"),
         (
@@ -211,12 +214,12 @@ def test_every_exception_is_still_needed(sources: dict[str, str]) -> None:
         ("baywright/gui/window.py", "from matplotlib import pyplot"),
         ("baywright/making/sheet.py", "open('list.txt')"),
         ("baywright/checks/sag.py", "from pathlib import Path"),
-        ("baywright/planner/flow.py", "import time"),
-        ("baywright/planner/flow.py", "from datetime import date"),
-        ("baywright/planner/flow.py", "import os.path"),
-        ("baywright/planner/flow.py", "from random import shuffle"),
-        ("baywright/planner/flow.py", "import random\nrandom.shuffle([])"),
-        ("baywright/planner/flow.py", "import random\nrandom.Random()"),
+        ("baywright/planner/distribution/flow.py", "import time"),
+        ("baywright/planner/distribution/flow.py", "from datetime import date"),
+        ("baywright/planner/distribution/flow.py", "import os.path"),
+        ("baywright/planner/distribution/flow.py", "from random import shuffle"),
+        ("baywright/planner/distribution/flow.py", "import random\nrandom.shuffle([])"),
+        ("baywright/planner/distribution/flow.py", "import random\nrandom.Random()"),
         ("baywright/app/session.py", "import importlib\nimportlib.import_module('baywright.gui')"),
     ],
 )
@@ -228,8 +231,8 @@ def test_a_breach_is_found(file: str, source: str) -> None:
     ("file", "source"),
     [
         ("baywright/checks/sag.py", "from baywright.making import parts\nfrom baywright.model import plan"),
-        ("baywright/planner/flow.py", "from . import bound\nfrom .bound import rows"),
-        ("baywright/planner/flow.py", "import random\nchance = random.Random(7)"),
+        ("baywright/planner/distribution/flow.py", "from . import bound\nfrom .bound import rows"),
+        ("baywright/planner/distribution/flow.py", "import random\nchance = random.Random(7)"),
         ("baywright/gui/window.py", "from PySide6.QtCore import QObject\nfrom baywright.workings import Entry"),
         ("baywright/bootstrap.py", "def window():\n    from baywright.gui import window"),
         ("baywright/__main__.py", "from baywright.bootstrap import run"),

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
 from baywright.planner import plan
-from baywright.planner.solver import warm_up
+from baywright.planner.distribution.solver import warm_up
 
 Deliver = Callable[[Callable[[], None]], None]
 """Runs a call in the owner's thread, soon."""

@@ -21,4 +21,4 @@ class Repair(Frozen):
     text: str
     changes: tuple[FieldChange, ...]
     weight: float = 0.0
-    """How much it asks of the owner; repairs are offered in this order (see `baywright.planner.repair`)."""
+    """How much it asks of the owner; repairs are offered in this order (see `baywright.planner.reasons.repair`)."""

@@ -16,10 +16,10 @@ from baywright.model.inventory import BoxStatus
 from baywright.model.plan import GoalValue
 from baywright.model.project import Project
 from baywright.planner import handling
-from baywright.planner.bay import faces, is_plain
-from baywright.planner.grid import Grid, read_grid
-from baywright.planner.standing import Spot, Standing, standing_of
-from baywright.planner.widths import WidthChoice
+from baywright.planner.framing.bay import faces, is_plain
+from baywright.planner.framing.grid import Grid, read_grid
+from baywright.planner.framing.widths import WidthChoice
+from baywright.planner.replanning.standing import Spot, Standing, standing_of
 from baywright.workings import derive
 
 UNITS: Mapping[Goal, str] = {

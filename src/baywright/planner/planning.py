@@ -8,21 +8,21 @@ from baywright.model.goals import FIRST_GOALS, Goal
 from baywright.model.plan import GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import handling
-from baywright.planner.budget import Budget, StoppedError
-from baywright.planner.explanation import explain
+from baywright.planner.distribution.budget import Budget, StoppedError
+from baywright.planner.distribution.problem import Place, is_kept
+from baywright.planner.distribution.search import settle
+from baywright.planner.distribution.solving import Stop
 from baywright.planner.figures import Scale, goal_value
-from baywright.planner.frame import Frame, Framer
+from baywright.planner.framing.frame import Frame, Framer
+from baywright.planner.framing.grid import Grid, read_grid
+from baywright.planner.framing.rivals import Outcome, Rivals, narrowed
+from baywright.planner.framing.shape import Shape, ShapeSearch
 from baywright.planner.goals.bound import easy_bounds
 from baywright.planner.goals.task import Figures, Task
-from baywright.planner.grid import Grid, read_grid
-from baywright.planner.locks import lock_conflicts
-from baywright.planner.obstacle import most_bays, most_rows, obstacles
-from baywright.planner.problem import Place, is_kept
-from baywright.planner.rivals import Outcome, Rivals, narrowed
-from baywright.planner.search import settle
-from baywright.planner.shape import Shape, ShapeSearch
-from baywright.planner.solving import Stop
-from baywright.planner.standing import standing_of
+from baywright.planner.legality.locks import lock_conflicts
+from baywright.planner.legality.obstacle import most_bays, most_rows, obstacles
+from baywright.planner.reasons.explanation import explain
+from baywright.planner.replanning.standing import standing_of
 from baywright.workings import derive
 
 DEFAULT_EFFORT = 16.0

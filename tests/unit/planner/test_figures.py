@@ -7,7 +7,7 @@ from baywright.model.goals import Goal
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.project import Project
 from baywright.planner.figures import Scale, Tally, figures, longest_free, usable_rows
-from baywright.planner.standing import standing_of
+from baywright.planner.replanning.standing import standing_of
 
 
 def _project() -> Project:

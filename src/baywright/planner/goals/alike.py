@@ -8,14 +8,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from baywright.model.goals import Goal
-from baywright.planner import paths
-from baywright.planner.budget import Budget
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution import paths
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.flow import FlowModel
+from baywright.planner.distribution.pricing import Pricing
+from baywright.planner.distribution.problem import Place
+from baywright.planner.distribution.solving import Verdict
 from baywright.planner.goals import piece
 from baywright.planner.goals.task import Held, Spots, Task
-from baywright.planner.pricing import Pricing
-from baywright.planner.problem import Place
-from baywright.planner.solving import Verdict
 
 MOST_ROUNDS = 12
 SHARE = 0.4

@@ -11,13 +11,13 @@ from dataclasses import replace
 from itertools import combinations_with_replacement
 
 from baywright.model.goals import Goal
-from baywright.planner.budget import Budget
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.flow import FlowModel
+from baywright.planner.distribution.pricing import Pricing
+from baywright.planner.distribution.problem import Problem
+from baywright.planner.distribution.solving import Verdict
 from baywright.planner.goals.bound import bays_of_groups
 from baywright.planner.goals.task import Held, Task
-from baywright.planner.pricing import Pricing
-from baywright.planner.problem import Problem
-from baywright.planner.solving import Verdict
 
 MOST_CHOICES = 8
 """With more choices of bays to set apart than this a group is left as it was."""

@@ -7,10 +7,10 @@ free piece is no longer than the rows that are left over.
 from dataclasses import replace
 
 from baywright.model.goals import Goal
-from baywright.planner.bounds import rows_needed, shortage
-from baywright.planner.cheapest import least_cost
+from baywright.planner.distribution.bounds import rows_needed, shortage
+from baywright.planner.distribution.cheapest import least_cost
+from baywright.planner.distribution.problem import Kind, Problem, Span, Spans
 from baywright.planner.goals.task import Task
-from baywright.planner.problem import Kind, Problem, Span, Spans
 
 
 def easy_bounds(task: Task) -> dict[Goal, int]:

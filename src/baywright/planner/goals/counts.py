@@ -1,6 +1,6 @@
 """Which boxes stand where, in the model: counts laid over the flow, as far as the goals in question need them.
 
-The flow of `baywright.planner.flow` says how many boxes of a family stand at which row of which bay. Over it stand
+The flow of `distribution.flow` says how many boxes of a family stand at which row of which bay. Over it stand
 
 - which box stays where it stands (no more at a place than stand there of its family);
 - how many boxes of each likeness stand at each level of penalty;
@@ -19,11 +19,11 @@ from functools import cached_property
 from typing import TypeAlias
 
 from baywright.model.goals import Goal
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution.flow import FlowModel
+from baywright.planner.distribution.solver import cp_model
 from baywright.planner.goals.sorts import Likeness, Sort, Sorts
 from baywright.planner.goals.task import Task
-from baywright.planner.solver import cp_model
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 Linear: TypeAlias = "cp_model.LinearExpr | int"
 MOST_IN_A_DRAWER = 3

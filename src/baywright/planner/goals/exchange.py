@@ -12,9 +12,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from baywright.model.goals import MORE_IS_BETTER, Goal
+from baywright.planner.distribution.problem import Span
 from baywright.planner.goals.task import Held, Spots, Task
-from baywright.planner.problem import Span
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 HOT, COLD = 0.6, 0.05
 """How much worse, in the goal's unit, a step may be that is taken about every third time, at first and at last."""

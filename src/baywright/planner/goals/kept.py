@@ -6,10 +6,10 @@ It may fail where few moves would do; where nothing has to move, that needs no f
 from collections.abc import Callable
 from dataclasses import replace
 
+from baywright.planner.distribution.greedy import greedy
+from baywright.planner.distribution.problem import Kind
 from baywright.planner.goals.task import Spots, Task
-from baywright.planner.greedy import greedy
-from baywright.planner.problem import Kind
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 
 def kept(task: Task, check: Callable[[], None]) -> Spots | None:

@@ -9,11 +9,12 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from baywright.model.goals import MORE_IS_BETTER, Goal
-from baywright.planner.budget import Budget
-from baywright.planner.cheapest import improved
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.cheapest import improved
+from baywright.planner.distribution.flow import size
+from baywright.planner.distribution.solving import Verdict
 from baywright.planner.figures import AGAINST_STANDING
-from baywright.planner.flow import size
-from baywright.planner.frame import Framer
+from baywright.planner.framing.frame import Framer
 from baywright.planner.goals.alike import ALIKE, AlikeBays
 from baywright.planner.goals.alone import bays_with_handling
 from baywright.planner.goals.bound import easy_bounds
@@ -22,7 +23,6 @@ from baywright.planner.goals.kept import kept
 from baywright.planner.goals.model import GoalModel
 from baywright.planner.goals.spread import SpreadBound
 from baywright.planner.goals.task import Figures, Held, Spots, Task, rank
-from baywright.planner.solving import Verdict
 
 MOST_ARCS = 40_000
 """A model with every bay told apart that is larger than this is not given to the solver."""

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections import defaultdict
 
 from baywright.model.inventory import BoxStatus
+from baywright.planner.distribution.solver import cp_model
 from baywright.planner.goals import piece
 from baywright.planner.goals.counts import MOST_IN_A_DRAWER, Counts, Linear, total
 from baywright.planner.goals.sorts import Sort
-from baywright.planner.solver import cp_model
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 
 def moves(counts: Counts) -> Linear:

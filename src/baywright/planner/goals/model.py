@@ -8,8 +8,8 @@ which keeps the model small and its relaxation close.
 from collections.abc import Callable, Mapping, Sequence
 
 from baywright.model.goals import Goal
+from baywright.planner.distribution.flow import Value
 from baywright.planner.figures import AGAINST_STANDING
-from baywright.planner.flow import Value
 from baywright.planner.goals import measures
 from baywright.planner.goals.counts import Counts, Linear
 from baywright.planner.goals.reading import Reading

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Collection, Mapping
 
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution.flow import FlowModel
+from baywright.planner.distribution.solver import cp_model
 from baywright.planner.goals.task import Task
-from baywright.planner.solver import cp_model
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 Covering = Mapping[Spot, Collection["cp_model.IntVar"]]
 """For each usable row of a single bay that is not locked, by bay (or kind) and row, the drawers that take it."""

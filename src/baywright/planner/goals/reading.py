@@ -8,11 +8,11 @@ from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from baywright.planner.flow import Value
+from baywright.planner.distribution.flow import Value
 from baywright.planner.goals.counts import Counts
 from baywright.planner.goals.sorts import Likeness, Sort
 from baywright.planner.goals.task import Spots
-from baywright.planner.standing import Spot
+from baywright.planner.replanning.standing import Spot
 
 
 @dataclass(frozen=True, slots=True, order=True)

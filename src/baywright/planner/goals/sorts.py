@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from baywright.model.goals import Goal
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution.flow import FlowModel
 from baywright.planner.goals.task import Task
 
 

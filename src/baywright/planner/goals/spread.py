@@ -12,11 +12,11 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 
 from baywright.model.goals import Goal
-from baywright.planner.flow import FlowModel
+from baywright.planner.distribution.flow import FlowModel
+from baywright.planner.distribution.solver import cp_model
 from baywright.planner.goals.bound import bays_of_groups
 from baywright.planner.goals.sorts import Likeness, Sorts
 from baywright.planner.goals.task import Held, Task
-from baywright.planner.solver import cp_model
 
 
 class SpreadBound:

@@ -11,11 +11,11 @@ from functools import cached_property
 from baywright.model.arrangement import Arrangement
 from baywright.model.goals import FIRST_GOALS, MORE_IS_BETTER, Goal
 from baywright.model.inventory import Box, BoxStatus
+from baywright.planner.distribution.flow import size
+from baywright.planner.distribution.problem import Place, Problem, is_kept
 from baywright.planner.figures import Scale, Tally
-from baywright.planner.flow import size
-from baywright.planner.frame import Frame
-from baywright.planner.problem import Place, Problem, is_kept
-from baywright.planner.standing import Spot
+from baywright.planner.framing.frame import Frame
+from baywright.planner.replanning.standing import Spot
 
 Spots = tuple[Spot, ...]
 """The bay and row of every item of a problem."""

@@ -4,12 +4,12 @@ from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.goals import USUAL_ORDER, Goal
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.project import Project
-from baywright.planner.budget import Budget
+from baywright.planner.distribution.budget import Budget
 from baywright.planner.figures import Scale
-from baywright.planner.frame import Framer
+from baywright.planner.framing.frame import Framer
 from baywright.planner.goals.ladder import Ladder, Reached
 from baywright.planner.goals.task import Spots, Task
-from baywright.planner.standing import standing_of
+from baywright.planner.replanning.standing import standing_of
 from baywright.workings import derive
 
 HEIGHTS_MM = {"low": 60.0, "middle": 120.0, "high": 220.0}

@@ -1,7 +1,7 @@
 """Handling and the free piece by the flow of alike bays: the same as with every bay told apart."""
 
 from baywright.model.goals import Goal
-from baywright.planner.budget import Budget
+from baywright.planner.distribution.budget import Budget
 from baywright.planner.goals.alike import AlikeBays
 from baywright.planner.goals.spread import SpreadBound
 from baywright.planner.goals.task import Held, Spots, Task

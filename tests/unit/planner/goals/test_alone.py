@@ -1,7 +1,7 @@
 """How many bays a group needs once handling is held: by hand, and never more than a plan has."""
 
 from baywright.model.goals import Goal
-from baywright.planner.budget import Budget
+from baywright.planner.distribution.budget import Budget
 from baywright.planner.goals.alone import bays_with_handling
 from baywright.planner.goals.bound import bays_of_groups
 from baywright.planner.goals.task import Held, Task

@@ -4,7 +4,7 @@ import pytest
 
 from baywright.model.goals import Goal
 from baywright.planner import plan
-from baywright.planner.budget import StoppedError
+from baywright.planner.distribution.budget import StoppedError
 from baywright.planner.goals.exchange import Exchange
 from baywright.planner.goals.task import Held, Spots, Task
 from tests.benchmarks.workshops import workshop

@@ -3,8 +3,8 @@
 import pytest
 
 from baywright.model.goals import USUAL_ORDER, Goal
-from baywright.planner.budget import Budget, StoppedError
-from baywright.planner.frame import Framer
+from baywright.planner.distribution.budget import Budget, StoppedError
+from baywright.planner.framing.frame import Framer
 from baywright.planner.goals.kept import kept
 from baywright.planner.goals.ladder import Ladder, Reached
 from tests.unit.planner.goals.given import box, climbed, ordered, run, spots_of, task

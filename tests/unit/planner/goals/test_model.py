@@ -4,10 +4,10 @@ import pytest
 
 from baywright.model.goals import Goal
 from baywright.model.project import Project
-from baywright.planner.budget import Budget
+from baywright.planner.distribution.budget import Budget
+from baywright.planner.distribution.solving import Verdict
 from baywright.planner.goals.model import GoalModel
 from baywright.planner.goals.task import Figures, Held, Task
-from baywright.planner.solving import Verdict
 from tests.unit.planner.goals.given import box, locked, run, task
 
 

@@ -3,9 +3,9 @@
 from baywright.model.goals import Goal
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
+from baywright.planner.distribution.flow import FlowModel
 from baywright.planner.figures import Scale
-from baywright.planner.flow import FlowModel
-from baywright.planner.frame import Framer
+from baywright.planner.framing.frame import Framer
 from baywright.planner.goals.sorts import Sorts
 from baywright.planner.goals.task import Task
 

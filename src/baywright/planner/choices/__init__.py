@@ -1,0 +1,1 @@
+"""What a person can choose from: shapes of the run, and places for a box."""

@@ -1,0 +1,1 @@
+"""What an arrangement must keep, judged in the owner's words and numbers, without any search."""

@@ -1,0 +1,1 @@
+"""What changes from how a run stands to how it is planned, and the steps to go."""
