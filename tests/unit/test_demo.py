@@ -33,7 +33,7 @@ def demo(file: Path) -> Project:
 
 @pytest.fixture(scope="module")
 def planned_again(demo: Project) -> PlanResult:
-    return plan(demo, effort=MOST_EFFORT)
+    return plan(demo)
 
 
 def test_saving_the_demo_would_not_change_it(file: Path, demo: Project) -> None:
@@ -82,7 +82,7 @@ def test_planning_it_again_moves_no_box(demo: Project, planned_again: PlanResult
 
 
 def test_the_plan_is_what_the_planner_makes_of_the_bare_inventory(demo: Project, planned_again: PlanResult) -> None:
-    bare = plan(demo.replace(arrangement=Arrangement()), effort=MOST_EFFORT)
+    bare = plan(demo.replace(arrangement=Arrangement()))
     assert bare.status is PlanStatus.PROVED_BEST
     assert bare.arrangement == demo.arrangement
     assert bare.goals == planned_again.goals

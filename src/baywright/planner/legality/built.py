@@ -52,8 +52,13 @@ def standing_bays(project: Project) -> Standing | None:
 
 
 def built_rows(project: Project) -> int | None:
-    """The rows of the run that bays were built in; None where none stands."""
-    return None if project.built is None else project.built.project.arrangement.upright_rows
+    """The rows of the run that bays were built in; None where none stands, or where each has rows of its own."""
+    if project.built is None:
+        return None
+    before = project.built.project
+    if all(before.limits.wish(number).rows is not None for number in project.built.bays):
+        return None
+    return before.arrangement.upright_rows
 
 
 def built_conflicts(project: Project, workings: Workings, layout: Layout, rows: int) -> tuple[Conflict, ...]:
@@ -93,6 +98,8 @@ def _differs(project: Project, words: str, built_mm: float, now_mm: float) -> Co
 
 def _run(project: Project, standing: Standing, rows: int) -> Iterator[Conflict]:
     """The rows of the run, as it is or as the limits fix it."""
+    if built_rows(project) is None:
+        return
     fixed = project.limits.upright_rows
     if rows != standing.rows or fixed not in (None, standing.rows):
         other = rows if rows != standing.rows else fixed

@@ -127,3 +127,18 @@ def test_fewer_bays_than_stand_are_no_choice() -> None:
     result = plan(limits(bay_count=1)(emptied))
     assert result.status is PlanStatus.IMPOSSIBLE
     assert any(conflict.kind is LimitKind.BUILT for conflict in result.conflicts)
+
+
+def test_built_bays_with_rows_of_their_own_leave_the_run_its_rows() -> None:
+    """Where every bay that stands has rows of its own by a wish, nothing fixes the rows of the others."""
+    size = BoxSize(id="cube", name="Cube", width_mm=200, depth_mm=200, height_mm=143)
+    box = Box(id="first", label="First", size_id="cube", loaded_mass_kg=5)
+    project = Project(box_sizes=(size,), boxes=(box,))
+    project = project.replace(limits=project.limits.replace(bays=(BayWish(rows=12, drawers=1),)))
+    stands = as_built(project, 0)
+    more = stands.replace(boxes=(*stands.boxes, box.replace(id="second", label="Second")))
+    result = plan(more, keep=True)
+    assert result.status is PlanStatus.PROVED_BEST
+    assert result.arrangement is not None
+    assert result.arrangement.bay_count == 2
+    assert faults(more.replace(arrangement=result.arrangement)) == []
