@@ -3,7 +3,7 @@
     RWL = LC · HM · VM · DM · AM · FM · CM,   LI = load / RWL
 
 Source: Waters, Putz-Anderson, Garg, *Applications Manual for the Revised NIOSH Lifting Equation*, DHHS (NIOSH)
-publication 94-110 (1994, revised 2021); read second-hand, through a transcription that quotes its pages. Multipliers
+publication 94-110 (1994, revised 2021); read second-hand, with its pages quoted. Multipliers
 are computed in full precision, not rounded as on the manual's worksheet.
 
 Law: outside its limits a multiplier is 0: the lift is not to be done at all. The equation is made for two-handed smooth
