@@ -29,6 +29,8 @@ from baywright.workings import Workings
 
 SOURCE = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110; read second-hand"
 GOAL = 1.0
+MOST_SHARES = 10
+"""Among more boxes than this nobody divides the contents of one."""
 MINUTES = 60.0
 """How long taking out every box is given."""
 
@@ -191,8 +193,9 @@ def _mends(workings: Workings, lift: LiftOfBox, ends: Ends) -> tuple[Mend, ...]:
     mends = []
     if better:
         mends.append(Mend(text=f"Put it between rows {better[0] + 1} and {better[-1] + 1}."))
-    parts = 2
-    while lift.recommended_kg > 0 and mass / parts > lift.recommended_kg and parts < 10:
-        parts += 1
-    mends.append(Mend(text=f"Divide its contents among {parts} boxes, or have two people lift it."))
+    share = next((n for n in range(2, MOST_SHARES + 1) if 0 < mass / n <= lift.recommended_kg), None)
+    if share is None:
+        mends.append(Mend(text="Nobody should lift it there alone: two people or a hoist, or keep it elsewhere."))
+    else:
+        mends.append(Mend(text=f"Divide its contents among {share} boxes, or have two people lift it."))
     return tuple(mends)

@@ -143,3 +143,10 @@ def test_nothing_arranged_nothing_found() -> None:
 
 def test_the_materials_to_choose_from_are_those_of_the_table() -> None:
     assert {*MATERIALS, BoardMaterial.OTHER} == set(BoardMaterial)
+
+
+def test_what_no_dividing_mends_is_not_to_be_lifted_alone() -> None:
+    project = shop((22.0, 4.0)).replace(safety=Safety(twist_degrees=180.0))
+    finding, *_ = found(project, CheckKind.LIFTING, Severity.BROKEN)
+    assert any("Nobody should lift it there alone" in mend.text for mend in finding.mends)
+    assert not any("Divide" in mend.text for mend in finding.mends)
