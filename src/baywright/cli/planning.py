@@ -7,11 +7,14 @@ that was stopped from the keyboard changes nothing.
 import queue
 from collections.abc import Callable
 from pathlib import Path
+from typing import TypeVar
 
 from baywright.app.notices import Notice, OptionsFailed, OptionsFound, PlanningEnded, PlanningFailed
 from baywright.app.session import Session
 from baywright.model.option import Option
 from baywright.model.plan import PlanResult
+
+_Answer = TypeVar("_Answer")
 
 _WAIT_SECONDS = 0.1
 
@@ -32,44 +35,41 @@ class Desk:
         """The planner's answer, with `keep` for the fewest changes; a plan that is found is taken into the session.
         Raises `PlannerTrouble`.
         """
-        answers: list[PlanResult | str] = []
 
-        def listen(notice: Notice) -> None:
+        def read(notice: Notice) -> PlanResult | str | None:
             match notice:
                 case PlanningEnded(result=result):
-                    answers.append(result)
+                    return result
                 case PlanningFailed(message=message):
-                    answers.append(message)
+                    return message
+            return None
 
-        end_listening = self.session.subscribe(listen)
-        try:
-            if keep:
-                self.session.request_replan()
-            else:
-                self.session.request_plan()
-            while not answers:
-                self._take_call()
-        finally:
-            end_listening()
-            self.session.close()
-        if isinstance(answers[0], str):
-            raise PlannerTrouble(answers[0])
-        return answers[0]
+        return self._answer(self.session.request_replan if keep else self.session.request_plan, read)
 
     def options(self) -> tuple[Option, ...]:
         """The shapes that the run could have. Raises `PlannerTrouble`."""
-        answers: list[tuple[Option, ...] | str] = []
 
-        def listen(notice: Notice) -> None:
+        def read(notice: Notice) -> tuple[Option, ...] | str | None:
             match notice:
                 case OptionsFound(options=found):
-                    answers.append(found)
+                    return found
                 case OptionsFailed(message=message):
-                    answers.append(message)
+                    return message
+            return None
+
+        return self._answer(self.session.options.request, read)
+
+    def _answer(self, ask: Callable[[], None], read: Callable[[Notice], _Answer | str | None]) -> _Answer:
+        """What a notice tells after `ask`, as `read` takes it out; a text is what went wrong. Ends the session."""
+        answers: list[_Answer | str] = []
+
+        def listen(notice: Notice) -> None:
+            if (answer := read(notice)) is not None:
+                answers.append(answer)
 
         end_listening = self.session.subscribe(listen)
         try:
-            self.session.options.request()
+            ask()
             while not answers:
                 self._take_call()
         finally:
