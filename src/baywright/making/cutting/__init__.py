@@ -1,0 +1,1 @@
+"""Cutting layouts: rectangles out of boards and offcuts (`sheets`), lengths out of bars (`bars`)."""
