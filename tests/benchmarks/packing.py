@@ -13,7 +13,6 @@ Law: an item of size s is a box of s rows, a bin a bay of as many rows as its ca
 """
 
 import json
-import os
 import random
 import time
 from collections.abc import Iterator
@@ -23,9 +22,8 @@ from pathlib import Path
 from baywright.planner.distribution.budget import Budget
 from baywright.planner.distribution.problem import Item, Kind, Place, Problem, Shape, Span, is_kept
 from baywright.planner.distribution.search import holds
+from tests.benchmarks.publicsets import BARS_FILE, public_file
 
-FILE_NAME = "one_dimensional_bin_packing.json"
-FOLDER_VARIABLE = "BAYWRIGHT_BENCHMARKS"
 TRIPLET_CAPACITY = 1000
 
 
@@ -71,8 +69,7 @@ class Answer:
 
 def published_file(checkout: Path) -> Path:
     """Where the published instances are looked for."""
-    folder = os.environ.get(FOLDER_VARIABLE)
-    return (Path(folder) if folder else checkout.parent / "shared" / "benchmarks") / FILE_NAME
+    return public_file(checkout, BARS_FILE)
 
 
 def published(path: Path) -> Iterator[Packing]:

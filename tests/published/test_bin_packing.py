@@ -9,7 +9,8 @@ import pytest
 
 from baywright.planner.distribution.budget import Budget
 from baywright.planner.distribution.search import holds
-from tests.benchmarks.packing import FOLDER_VARIABLE, Packing, fewest_bins, published, published_file, triplets
+from tests.benchmarks.packing import Packing, fewest_bins, published, published_file, triplets
+from tests.benchmarks.publicsets import FOLDER_VARIABLE
 
 EFFORT = 20.0
 QUICK = ("u250_02", "u250_16", "t60_00", "t60_08")
