@@ -63,6 +63,7 @@ def is_same_task(planned: Project, present: Project, *, labels_matter: bool = Fa
     return (
         planned.space == present.space
         and planned.construction == present.construction
+        and planned.boards == present.boards
         and planned.limits == present.limits
         and planned.goals == present.goals
         and planned.built == present.built

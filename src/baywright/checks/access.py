@@ -91,7 +91,7 @@ def _lids(project: Project, workings: Workings) -> list[Finding]:
     """Whether the lid of a box stands upright in the open drawer: behind its hinge nothing must reach over the box."""
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
-    boxes, rail = project.boxes_by_id, project.construction.boards.drawer_side_mm
+    boxes, rail = project.boxes_by_id, project.boards.drawer_side_mm
     overhang = workings.value("overhang_front")
     blocked: list[str] = []
     least = float("inf")

@@ -24,7 +24,7 @@ SOURCE = "EN 315:2000 for plywood (read second-hand); clearance of side-mounted 
 
 def deviations(project: Project) -> list[Deviation]:
     """What makes the room beside a drawer differ from its nominal: clear width less the drawer's outside width."""
-    under, over = plywood_thickness(project.construction.boards.drawer_side_mm)
+    under, over = plywood_thickness(project.boards.drawer_side_mm)
     return [
         Deviation("clear width of the bay", CUT_MM, CUT_MM),
         Deviation("length of the drawer's rails", CUT_MM, CUT_MM, times=-1),

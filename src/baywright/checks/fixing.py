@@ -85,7 +85,7 @@ def _wall(project: Project, workings: Workings, scales: Scales) -> Finding:
 
 def _runner_screws(project: Project) -> list[Finding]:
     """The runner's screws go into the thin face of a drawer side."""
-    side = project.construction.boards.drawer_side_mm
+    side = project.boards.drawer_side_mm
     length = face_screw(side, WOOD_SCREW_LENGTHS_MM)
     least = LEAST_DIAMETERS * RUNNER_SCREW_MM
     if length >= least:

@@ -60,7 +60,7 @@ def sag_findings(project: Project, workings: Workings) -> list[Finding]:
 
 
 def _boards(project: Project, workings: Workings) -> Iterator[Board]:
-    safety, boards = project.safety, project.construction.boards
+    safety, boards = project.safety, project.boards
     for shelf in shelf_parts(project, workings):
         area_m2 = shelf.length_mm * shelf.width_mm / 1e6
         yield Board(
@@ -109,7 +109,7 @@ def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -
         board = Board(
             f"Drawer bottom, bay {place[0] + 1}, row {place[1] + 1}", f"D3{kind.removeprefix('bay')}",
             "construction.boards.drawer_bottom_mm", min(width, depth) - groove, max(width, depth),
-            project.construction.boards.drawer_bottom_mm, load_kg,
+            project.boards.drawer_bottom_mm, load_kg,
         )  # fmt: skip
         found.append(_judge(project, board, material).replace(drawer=place))
     if unweighed:

@@ -141,7 +141,7 @@ def _stand(scene: Scene) -> None:
 
 
 def _carcass(scene: Scene) -> None:
-    workings, boards = scene.workings, scene.project.construction.boards
+    workings, boards = scene.workings, scene.project.boards
     base_upper = workings.value("base_upper_height")
     for left, right in scene.frame.carcasses_mm:
         scene.block(left, base_upper - boards.base_mm, right - left, boards.base_mm)
@@ -184,7 +184,7 @@ def _shelves(scene: Scene, span: Span) -> None:
         row = round((shelf + 1) * rows / (count + 1))
         height = lowest + workings.value("pitch") * row
         scene.block(
-            span.left_mm + play, height, span.width_mm - 2 * play, scene.project.construction.boards.shelf_mm
+            span.left_mm + play, height, span.width_mm - 2 * play, scene.project.boards.shelf_mm
         )  # fmt: skip
 
 

@@ -45,7 +45,7 @@ def lettered(boards: Sequence[Board]) -> list[Board]:
 
 def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame: Frame) -> list[Part]:
     """The parts of a board: one, or the fewest pieces no longer than the longest board, joined at `joints_mm`."""
-    ends = divide(board.left_mm, board.right_mm, joints_mm, project.construction.boards.longest_mm)
+    ends = divide(board.left_mm, board.right_mm, joints_mm, project.boards.longest_mm)
     if len(ends) == 2:
         return [_part(board, board.number, board.left_mm, board.right_mm, board.note)]
     pieces = list(pairwise(ends))

@@ -25,7 +25,7 @@ def carcass_parts(project: Project, workings: Workings, frame: Frame) -> list[Pa
 
 
 def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    thickness = project.construction.boards.upright_mm
+    thickness = project.boards.upright_mm
     first = format_length(workings.value("first_row"), project.unit)
     front, rear = (
         format_length(length, project.unit)
@@ -49,7 +49,7 @@ def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
 
 
 def _base(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    depth, thickness = workings.value("base_depth"), project.construction.boards.base_mm
+    depth, thickness = workings.value("base_depth"), project.boards.base_mm
     boards = [
         Board("B1", "Base", left, right, depth, thickness, edged_front=True) for left, right in frame.carcasses_mm
     ]
@@ -71,7 +71,7 @@ def _top(project: Project, workings: Workings, frame: Frame) -> list[Part]:
         over = f"over {_named(stretch)}" if len(frame.stretches) > 1 else ""
         boards.append(Board(
             "T1", "Top", stretch.left_mm - side * at_left, stretch.right_mm + side * at_right,
-            workings.value("top_depth"), project.construction.boards.top_mm,
+            workings.value("top_depth"), project.boards.top_mm,
             edged_front=True, edged_ends=at_left + at_right, note=", ".join(filter(None, (over, *overhang))),
         ))  # fmt: skip
     return [part for board in lettered(boards) for part in sectioned(board, frame.joints_mm, project, frame)]

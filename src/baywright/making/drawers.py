@@ -58,7 +58,7 @@ def parts_of_kind(project: Project, workings: Workings, kind: str, count: int) -
 
     if count == 0 or value("runner_length") <= 0:
         return []
-    boards, drawers = project.construction.boards, project.construction.drawers
+    boards, drawers = project.boards, project.construction.drawers
     side, bottom = boards.drawer_side_mm, boards.drawer_bottom_mm
     groove = (
         f"groove for the {bottom:g} mm bottom, {format_length(drawers.groove_depth_mm, project.unit)} deep, "

@@ -21,7 +21,7 @@ def facing_runners(project: Project, workings: Workings, drawers: Drawers) -> in
 
 def facing_remarks(project: Project, workings: Workings, drawers: Drawers) -> list[str]:
     """What to do where screws from both sides would meet in the upright."""
-    upright = project.construction.boards.upright_mm
+    upright = project.boards.upright_mm
     count = facing_runners(project, workings, drawers)
     if count == 0 or 2 * face_screw(upright, SYSTEM_SCREW_LENGTHS_MM) <= upright:
         return []

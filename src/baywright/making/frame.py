@@ -113,7 +113,7 @@ def frame_of(project: Project, workings: Workings) -> Frame:
     ]  # fmt: skip
     if layout.shelf is not None:
         spans.append(Span(layout.shelf.left_mm, layout.shelf.clear_mm, None, layout.shelf.rows))
-    upright_mm = project.construction.boards.upright_mm
+    upright_mm = project.boards.upright_mm
     uprights = tuple(_standing(upright, spans, upright_mm) for upright in layout.uprights)
     return Frame(uprights, tuple(spans), upright_mm, layout.carcasses_mm, layout.stretches, own)
 

@@ -72,7 +72,7 @@ def _runners(project: Project, workings: Workings, loads: Loads, kinds: Kinds) -
 
 
 def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> list[HardwareItem]:
-    upright = project.construction.boards.upright_mm
+    upright = project.boards.upright_mm
     length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
     note = "runners to uprights"
     if length > upright - 1.0:
@@ -84,7 +84,7 @@ def _system_screws(project: Project, workings: Workings, parts: list[Part]) -> l
 
 
 def _tenons(project: Project, workings: Workings, frame: Frame, parts: list[Part]) -> list[HardwareItem]:
-    boards = project.construction.boards
+    boards = project.boards
     in_end = in_joint(workings.value("upright_depth"))
     uses = [(tenon_size(boards.upright_mm), 2 * in_end * len(frame.uprights), f"{in_end} in each end of an upright")]
     for number, thickness in (("B1", boards.base_mm), ("T1", boards.top_mm)):

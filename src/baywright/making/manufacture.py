@@ -80,7 +80,7 @@ def _runner_remarks(workings: Workings, kinds: Kinds) -> list[str]:
 
 
 def _length_remarks(project: Project, parts: list[Part]) -> list[str]:
-    longest = project.construction.boards.longest_mm
+    longest = project.boards.longest_mm
     return [
         f"{part.name} ({part.number}) is {format_length(part.length_mm, project.unit)} long, but the longest board is "
         f"{format_length(longest, project.unit)} and there is no upright nearer to join it over."

@@ -17,7 +17,7 @@ _NOTCHED = "let into notches in the uprights' rear edges, flush"
 
 def rear_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     """The boards of the rear, as chosen."""
-    boards, rear = project.construction.boards, project.construction.rear
+    boards, rear = project.boards, project.construction.rear
     under_top, brace = _under_tops(frame), (rear.brace_width_mm, boards.brace_mm)
     match rear.kind:
         case Back.FULL_BACK:
@@ -56,7 +56,7 @@ def _rails(
 
 def rear_remarks(project: Project, workings: Workings) -> list[str]:
     """What does not go together at the rear."""
-    boards, rear = project.construction.boards, project.construction.rear
+    boards, rear = project.boards, project.construction.rear
     remarks = []
     if rear.kind is Back.EXISTING_WALL and not project.space.existing_wall:
         remarks.append(

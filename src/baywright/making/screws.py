@@ -48,7 +48,7 @@ def screw_order(project: Project, workings: Workings, frame: Frame, parts: list[
 
 def _drawer_uses(project: Project, workings: Workings, parts: list[Part]) -> list[Use]:
     drawers = drawer_count(parts)
-    side = project.construction.boards.drawer_side_mm
+    side = project.boards.drawer_side_mm
     on_runner = 2 * in_runner(workings.value("runner_length")) * drawers
     in_corners = 4 * in_drawer_corner(project.construction.drawers.side_height_mm) * drawers
     length = face_screw(side, WOOD_SCREW_LENGTHS_MM)
@@ -63,7 +63,7 @@ def _drawer_uses(project: Project, workings: Workings, parts: list[Part]) -> lis
 
 def _stand_uses(project: Project, parts: list[Part]) -> list[Use]:
     crossings = sum(part.quantity for part in parts if part.number == "P3")
-    boards, height = project.construction.boards, project.construction.standing.height_mm
+    boards, height = project.boards, project.construction.standing.height_mm
     return [
         Use("plinth corners and cross pieces", 2 * in_joint(height) * crossings, *through_screw(boards.plinth_mm)),
         Use("base to plinth", 2 * crossings, *through_screw(boards.base_mm)),

@@ -26,7 +26,7 @@ def shelf_parts(project: Project, workings: Workings) -> list[Part]:
     count = shelf_count(project, workings)
     if count == 0:
         return []
-    boards = project.construction.boards
+    boards = project.boards
     rail = 0.0 if project.construction.rear.kind is Back.FULL_BACK else boards.brace_mm
     in_front = "; in front of the rail at the rear" if rail else ""
     length = workings.value("shelf_length")
@@ -42,7 +42,7 @@ def shelf_parts(project: Project, workings: Workings) -> list[Part]:
 
 def shelf_remarks(project: Project, workings: Workings) -> list[str]:
     """A word of warning where the shelves are long for their thickness."""
-    length, thickness = workings.value("shelf_length"), project.construction.boards.shelf_mm
+    length, thickness = workings.value("shelf_length"), project.boards.shelf_mm
     if shelf_count(project, workings) == 0 or length <= LONGEST_SHELF_THICKNESSES * thickness:
         return []
     return [

@@ -16,7 +16,7 @@ from baywright.workings import Workings
 
 def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     """The plinth's boards; none on feet, or where the stand has no height."""
-    standing, thickness = project.construction.standing, project.construction.boards.plinth_mm
+    standing, thickness = project.construction.standing, project.boards.plinth_mm
     if standing.kind is not Stand.PLINTH or standing.height_mm <= 0:
         return []
     long_parts = [

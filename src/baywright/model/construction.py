@@ -41,8 +41,64 @@ class Back(StrEnum):
     TWO_BRACES = "two_braces"
 
 
+class DrawerForm(StrEnum):
+    """How the drawer's front and rear are made."""
+
+    TRAY = "tray"
+    """Front and rear rails as high as is set, lower than the sides where the owner likes to see the boxes."""
+    FULL_BOX = "full_box"
+    """Front and rear as high as the sides."""
+
+
+class Fronts(StrEnum):
+    """Whether drawers have front panels, and where these lie."""
+
+    NONE = "none"
+    INSET = "inset"
+    """Between the uprights, flush with their front edges."""
+    OVERLAY = "overlay"
+    """Before the uprights' front edges."""
+
+
+class FrontEdge(StrEnum):
+    """The shape of the top's front edge."""
+
+    SQUARE = "square"
+    ROUNDED = "rounded"
+    CHAMFERED = "chamfered"
+
+
+class EdgingKind(StrEnum):
+    """What covers edges that are seen."""
+
+    NONE = "none"
+    BAND = "band"
+    """A thin band, ironed or glued on."""
+    LIPPING = "lipping"
+    """Solid strips, glued on."""
+
+
+class Drilling(StrEnum):
+    """Which holes of the rows are drilled."""
+
+    WHOLE_ROWS = "whole_rows"
+    USED_ONLY = "used_only"
+
+
+class Jointing(StrEnum):
+    """How boards are joined where an end meets a face."""
+
+    LOOSE_TENON = "loose_tenon"
+    DOWEL = "dowel"
+    POCKET_SCREW = "pocket_screw"
+    SCREW = "screw"
+
+
 class Boards(Frozen):
-    """Board thicknesses in mm, as measured, and the longest board that can be cut in one piece."""
+    """Board thicknesses in mm, as measured, and the longest board that can be cut in one piece.
+
+    Where the stock has a measured batch for a board, that one's thickness is in force instead (`Project.boards`).
+    """
 
     upright_mm: BoardThicknessMillimetres = 18.0
     base_mm: BoardThicknessMillimetres = 18.0
@@ -53,6 +109,8 @@ class Boards(Frozen):
     brace_mm: BoardThicknessMillimetres = 18.0
     shelf_mm: BoardThicknessMillimetres = 18.0
     plinth_mm: BoardThicknessMillimetres = 18.0
+    front_mm: BoardThicknessMillimetres = 15.0
+    end_panel_mm: BoardThicknessMillimetres = 18.0
     longest_mm: Annotated[float, Field(ge=500.0, le=20_000.0)] = 2500.0
     """Longest piece to be had, in mm; a longer top, base or plinth is joined over an upright."""
 
@@ -74,6 +132,14 @@ class Drawers(Frozen):
     """Air over the box that lid, latch and handle need."""
     gap_over_side_mm: Millimetres = 3.0
     """Air over a drawer side where the side, not the box, is the highest thing in the drawer."""
+    form: DrawerForm = DrawerForm.FULL_BOX
+    rail_height_mm: PositiveMillimetres = 60.0
+    """Height of the front and rear rail of a tray."""
+    has_box_stop: bool = False
+    """Whether a strip on the bottom keeps the box from sliding back where the drawer is deeper than the box."""
+    fronts: Fronts = Fronts.NONE
+    reveal_mm: Annotated[float, Field(ge=0, le=30.0)] = 2.0
+    """Air round a front panel: half the joint between two that meet, the whole beside an upright."""
 
 
 class Runners(Frozen):
@@ -108,13 +174,21 @@ class HoleRows(Frozen):
     """Height of the first row over the upright's lower end where the rule is `set`."""
     front_setback_mm: PositiveMillimetres = 37.0
     rear_setback_mm: PositiveMillimetres = 37.0
+    drilling: Drilling = Drilling.WHOLE_ROWS
+    hole_diameter_mm: Annotated[float, Field(ge=2.0, le=15.0)] = 5.0
+    """5 mm is common practice for rows of 32 mm pitch."""
+    hole_depth_mm: Annotated[float, Field(ge=3.0, le=50.0)] = 12.0
+    """As deep as is wanted; less where a board is thinner or holes of both its sides meet."""
 
 
 class Top(Frozen):
-    """How far the top stands out beyond the uprights (all mm)."""
+    """How far the top stands out beyond the uprights or end panels, and its front edge (all mm)."""
 
     overhang_front_mm: Millimetres = 20.0
     overhang_side_mm: Millimetres = 0.0
+    front_edge: FrontEdge = FrontEdge.SQUARE
+    front_edge_size_mm: Annotated[float, Field(ge=0.5, le=50.0)] = 3.0
+    """Radius of the rounding, or leg of the chamfer."""
 
 
 class Standing(Frozen):
@@ -132,6 +206,22 @@ class Rear(Frozen):
     brace_width_mm: PositiveMillimetres = 100.0
 
 
+class Edging(Frozen):
+    """What covers the edges that are seen; its thickness is taken off the boards before they are cut (mm)."""
+
+    kind: EdgingKind = EdgingKind.BAND
+    thickness_mm: Annotated[float, Field(ge=0.1, le=30.0)] = 1.0
+    overlength_mm: Annotated[float, Field(ge=0, le=200.0)] = 20.0
+    """What a strip is cut longer than its edge, to be trimmed flush afterwards; common practice."""
+
+
+class EndPanels(Frozen):
+    """Panels that cover the run's outer uprights from the floor to under the top."""
+
+    left: bool = False
+    right: bool = False
+
+
 class Construction(Frozen):
     """All choices and measures of how the run is built."""
 
@@ -143,6 +233,9 @@ class Construction(Frozen):
     top: Top = Top()
     standing: Standing = Standing()
     rear: Rear = Rear()
+    edging: Edging = Edging()
+    end_panels: EndPanels = EndPanels()
+    jointing: Jointing = Jointing.LOOSE_TENON
 
     @model_validator(mode="after")
     def _groove_leaves_wood(self) -> Self:

@@ -1,8 +1,12 @@
 """What the making package answers: parts to cut and hardware to buy."""
 
+from decimal import Decimal
 from enum import StrEnum
 
 from baywright.model.base import Frozen
+from baywright.model.catalogue import HardwareKind
+from baywright.model.machining import Machining, Side
+from baywright.model.stock import BoardRole
 
 
 class Grain(StrEnum):
@@ -30,6 +34,21 @@ class Part(Frozen):
     edging_strips: int = 0
     """How many edges of a piece that is: strips of edging to cut."""
     note: str = ""
+    role: BoardRole | None = None
+    material_id: str = ""
+    """Of the stock's material, or of one that is taken for granted where the owner named none for the role."""
+    cut_length_mm: float = 0.0
+    cut_width_mm: float = 0.0
+    """Size to cut: the finished size less the edging."""
+    banded: tuple[Side, ...] = ()
+    """Which edges are covered with edging."""
+    mirrored: int = 0
+    """How many of the quantity are mirror images of the rest."""
+    mass_kg: float | None = None
+    """Of one piece; None where the material's density is not known."""
+    machining: Machining = Machining()
+    bays: tuple[int, ...] = ()
+    """The bays that the pieces stand in or beside, from 0, one entry a piece and bay; the shelf bay is -1."""
 
 
 class HardwareItem(Frozen):
@@ -45,6 +64,20 @@ class HardwareItem(Frozen):
     pack_size: float
     packs: int
     note: str = ""
+    kind: HardwareKind = HardwareKind.OTHER
+    item_id: str = ""
+    """The catalogue item that was taken, if any."""
+    price: Decimal | None = None
+    """Of one pack."""
+    supplier: str = ""
+    order_number: str = ""
+    is_extra: bool = False
+    """A line that the owner added."""
+
+    @property
+    def cost(self) -> Decimal | None:
+        """Of the packs to buy; None where the price is missing."""
+        return None if self.price is None else self.price * self.packs
 
 
 class ScheduleLine(Frozen):

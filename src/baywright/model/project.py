@@ -9,15 +9,18 @@ from pydantic import Field, model_validator
 
 from baywright.model.arrangement import Arrangement
 from baywright.model.base import Frozen, Label, Text
-from baywright.model.construction import Construction
+from baywright.model.catalogue import HardwareStock
+from baywright.model.construction import Boards, Construction
 from baywright.model.goals import USUAL_ORDER, Goal
 from baywright.model.inventory import Box, BoxSize, BoxStatus
 from baywright.model.length import LengthUnit
 from baywright.model.limits import MOST_BAYS, Limits
+from baywright.model.money import Pricing
 from baywright.model.safety import Safety
 from baywright.model.space import Space
+from baywright.model.stock import Stock
 
-FORMAT_VERSION = 2
+FORMAT_VERSION = 3
 MOST_BOXES = 10_000
 MOST_BOX_SIZES = 1_000
 
@@ -45,7 +48,7 @@ class Built(Frozen):
 class Project(Frozen):
     """One project document. Ids are unique; every box has a size that exists; every placement a box that exists."""
 
-    format_version: Literal[2] = 2
+    format_version: Literal[3] = 3
     name: Label = "New project"
     note: Text = ""
     unit: LengthUnit = LengthUnit.MILLIMETRE
@@ -59,6 +62,9 @@ class Project(Frozen):
     """The order of the goals after fewest bays and lowest run."""
     built: Built | None = None
     safety: Safety = Safety()
+    stock: Stock = Stock()
+    hardware: HardwareStock = HardwareStock()
+    pricing: Pricing = Pricing()
 
     @model_validator(mode="after")
     def _every_goal_once(self) -> Self:
@@ -83,6 +89,17 @@ class Project(Frozen):
             if placement.box_id not in boxes:
                 raise ValueError(f"The arrangement places a box “{placement.box_id}” that is not in the inventory.")
         return self
+
+    @cached_property
+    def boards(self) -> Boards:
+        """The board thicknesses in force: of the batches in use where there are any, else those of the construction."""
+        measured = {
+            f"{role.value}_mm": material.batch.measured_mm
+            for material in self.stock.materials
+            if material.batch is not None
+            for role in material.roles
+        }
+        return self.construction.boards.replace(**measured) if measured else self.construction.boards
 
     @cached_property
     def boxes_to_place(self) -> tuple[Box, ...]:

@@ -2,7 +2,8 @@
 
 Laws: a step takes the plain data of format n and returns that of format n + 1; it never looks at the present model, so
 it stays right when the model moves on; steps are only ever added. Format 2 only added fields that may be left out:
-zones and ceiling, wishes for single bays, boxes that share a drawer, the order of the goals, what is as built.
+zones and ceiling, wishes for single bays, boxes that share a drawer, the order of the goals, what is as built. So did
+format 3: stock, hardware, prices and further choices of the construction.
 """
 
 from collections.abc import Callable, Mapping
@@ -11,7 +12,17 @@ Document = dict[str, object]
 Step = Callable[[Document], Document]
 
 OLDEST_VERSION = 1
-STEPS: Mapping[int, Step] = {1: dict}
+
+
+def _from_2(document: Document) -> Document:
+    """The bays as built hold a document of their own, which is of the same format."""
+    built = document.get("built")
+    if not isinstance(built, dict) or not isinstance(built.get("project"), dict):
+        return dict(document)
+    return {**document, "built": {**built, "project": {**built["project"], "format_version": 3}}}
+
+
+STEPS: Mapping[int, Step] = {1: dict, 2: _from_2}
 """Format version → the step that leads from it to the next."""
 
 

@@ -58,8 +58,10 @@ class FamilyInput:
 
 
 def _at(path: str) -> Callable[[Project], float]:
+    in_force = path.removeprefix("construction.") if path.startswith("construction.boards.") else path
+
     def read(project: Project) -> float:
-        value = reduce(getattr, path.split("."), project)
+        value = reduce(getattr, in_force.split("."), project)
         return 0.0 if value is None else float(value)  # type: ignore[arg-type]
 
     return read

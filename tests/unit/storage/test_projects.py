@@ -42,7 +42,7 @@ def test_save_load_save_gives_the_same_bytes(tmp_path: Path, project: Project) -
 
 def test_the_file_can_be_read_by_a_person(project: Project) -> None:
     lines = encode_project(project).decode().splitlines()
-    assert lines[:3] == ["{", '  "format_version": 2,', '  "name": "Spoke & rim — Werkstatt “Süd”",']
+    assert lines[:3] == ["{", '  "format_version": 3,', '  "name": "Spoke & rim — Werkstatt “Süd”",']
     assert encode_project(project).endswith(b"}\n")
 
 
@@ -67,7 +67,7 @@ def test_a_byte_order_mark_is_no_harm(tmp_path: Path, project: Project) -> None:
         (b'{"format_version": 1, "note": "a\x01"}', "a control character"),
         (b'{"format_version": 1, "x": ' + b"[" * 100_000, "nested too deeply"),
         (b'{"format_version": 1, "x": ' + b"9" * 5_000 + b"}", "a number is too large"),
-        (b'{"format_version": 3, "walls": []}', "made by a newer Baywright (format 3); this one reads formats up to 2"),
+        (b'{"format_version": 4, "walls": []}', "made by a newer Baywright (format 4); this one reads formats up to 3"),
         (b'{"format_version": 0}', "must be a whole number, 1 or more"),
         (b'{"format_version": "1"}', "must be a whole number, 1 or more"),
         (b'{"format_version": NaN}', "must be a whole number, 1 or more"),

@@ -119,10 +119,10 @@ def drawer_measures(project: Project, workings: Workings, size: BoxSize) -> Draw
     """The measures of the drawers for one box size."""
     construction = project.construction
     return DrawerMeasures(
-        side_thickness=construction.boards.drawer_side_mm,
+        side_thickness=project.boards.drawer_side_mm,
         side_height=construction.drawers.side_height_mm,
         bottom_offset=construction.drawers.groove_offset_mm,
-        bottom_thickness=construction.boards.drawer_bottom_mm,
+        bottom_thickness=project.boards.drawer_bottom_mm,
         seat=workings.value("seat"),
         box_width=size.width_mm,
         box_depth=size.depth_mm,

@@ -145,7 +145,7 @@ def _shelves(project: Project, workings: Workings, shelf_bay: Area | None, rows:
     if shelf_bay is None:
         return ()
     count = project.limits.shelf_count
-    thickness = project.construction.boards.shelf_mm
+    thickness = project.boards.shelf_mm
     first = shelf_bay.bottom + workings.value("first_row")
     places = sorted({round((rows - 1) * (i + 1) / (count + 1)) for i in range(count)})
     return tuple(

@@ -1,0 +1,95 @@
+"""Hardware as shops sell it, and what the owner changed in the order.
+
+Laws: an item of the catalogue is offered for a line of the order only where its kind and its measures serve; what the
+owner set by hand beats it. Prices are of a pack; a missing one is None.
+"""
+
+from enum import StrEnum
+from typing import Annotated
+
+from pydantic import Field
+
+from baywright.model.base import Frozen, Identifier, Label, PositiveMillimetres, Text
+from baywright.model.money import Price
+
+PackSize = Annotated[float, Field(gt=0, le=100_000)]
+
+
+class HardwareKind(StrEnum):
+    """What a piece of hardware is for."""
+
+    RUNNER = "runner"
+    SYSTEM_SCREW = "system screw"
+    WOOD_SCREW = "wood screw"
+    POCKET_SCREW = "pocket screw"
+    TENON = "loose tenon"
+    DOWEL = "dowel"
+    CONNECTOR = "connecting bolt"
+    PIN = "shelf pin"
+    FOOT = "foot"
+    WALL_FIXING = "wall fixing"
+    WALL_ANGLE = "wall angle"
+    EDGING = "edging"
+    GLUE = "glue"
+    FINISH = "finish"
+    OTHER = "other"
+
+
+class CatalogueItem(Frozen):
+    """One article that can be bought; measures that are None do not matter for its kind."""
+
+    id: Identifier
+    kind: HardwareKind
+    name: Label
+    length_mm: PositiveMillimetres | None = None
+    diameter_mm: PositiveMillimetres | None = None
+    thickness_mm: PositiveMillimetres | None = None
+    """Room a runner takes on each side of the drawer; thickness of a tenon or an edging."""
+    width_mm: PositiveMillimetres | None = None
+    load_class_kg: Annotated[float, Field(gt=0, le=1_000)] | None = None
+    """Rated load of a pair of runners, or of a foot."""
+    pack_size: PackSize = 1.0
+    """Pieces, pairs, metres, litres or square metres in a pack, as the order counts its kind."""
+    price: Price | None = None
+    """Of one pack."""
+    supplier: Text = ""
+    order_number: Text = ""
+    note: Text = ""
+
+
+class Adjustment(Frozen):
+    """What the owner set by hand for one line of the hardware order; None leaves what is worked out."""
+
+    number: Label
+    """The line's number."""
+    item_id: Identifier | None = None
+    """The catalogue item to take."""
+    spare: Annotated[float, Field(ge=0, le=100_000)] | None = None
+    pack_size: PackSize | None = None
+    price: Price | None = None
+    supplier: Text | None = None
+    note: Text | None = None
+    is_left_out: bool = False
+    """Not to be bought: it is at hand already."""
+
+
+class ExtraItem(Frozen):
+    """A line that the owner added to the order."""
+
+    id: Identifier
+    name: Label
+    specification: Text = ""
+    needed: Annotated[float, Field(ge=0, le=100_000)] = 1.0
+    unit: Label = "pieces"
+    pack_size: PackSize = 1.0
+    price: Price | None = None
+    supplier: Text = ""
+    note: Text = ""
+
+
+class HardwareStock(Frozen):
+    """The catalogue and the owner's changes to the order."""
+
+    catalogue: Annotated[tuple[CatalogueItem, ...], Field(max_length=5_000)] = ()
+    adjustments: Annotated[tuple[Adjustment, ...], Field(max_length=1_000)] = ()
+    extras: Annotated[tuple[ExtraItem, ...], Field(max_length=1_000)] = ()

@@ -1,0 +1,163 @@
+"""How the parts are cut: a layout for every sheet and bar, the order of the cuts, what is left.
+
+Laws: all in mm as cut, before edging; x along the sheet's length, y along its width, from the corner of the untrimmed
+sheet; every piece is cut once or told among the unplaced with the reason; no bound is above the truth.
+"""
+
+from decimal import Decimal
+
+from baywright.model.base import Frozen
+
+
+class CutPiece(Frozen):
+    """One piece of a part on its sheet, as it lies."""
+
+    part_number: str
+    piece: int
+    """Which of the part's pieces, from 1."""
+    x_mm: float
+    y_mm: float
+    length_mm: float
+    width_mm: float
+    """Along the sheet's length and width."""
+    is_turned: bool = False
+
+
+class RestPiece(Frozen):
+    """What is left of a sheet, as it lies."""
+
+    x_mm: float
+    y_mm: float
+    length_mm: float
+    width_mm: float
+    is_reusable: bool = False
+
+
+class SawCut(Frozen):
+    """One cut, edge to edge through one panel, in the order of sawing."""
+
+    number: int
+    panel: str
+    """The panel that is cut: “sheet”, or the name that an earlier cut gave."""
+    is_across: bool
+    """Cut across the sheet's length (a given x), else along it (a given y)."""
+    at_mm: float
+    """Where the blade's near side runs: x or y on the untrimmed sheet."""
+    measure_mm: float
+    """What the fence is set to: width of the panel that the cut gives."""
+    gives: tuple[str, ...]
+    """What comes off and what stays: names of panels, numbers of parts, “rest” or “waste”."""
+
+
+class SheetLayout(Frozen):
+    """One sheet and what is cut from it."""
+
+    number: str
+    """E.g. `S3`."""
+    sheet_id: str
+    """The stock it is of; empty for a size that was assumed."""
+    sheet_name: str
+    material_id: str
+    length_mm: float
+    width_mm: float
+    trim_mm: float
+    is_owned: bool
+    pieces: tuple[CutPiece, ...]
+    rests: tuple[RestPiece, ...]
+    cuts: tuple[SawCut, ...]
+    stages: int
+    """How many times the direction of cutting changes, counting the first."""
+
+
+class Unplaced(Frozen):
+    """Pieces that could not be cut, and why."""
+
+    part_number: str
+    pieces: int
+    reason: str
+
+
+class SheetCutting(Frozen):
+    """All sheets of one material."""
+
+    material_id: str
+    material: str
+    thickness_mm: float
+    layouts: tuple[SheetLayout, ...]
+    unplaced: tuple[Unplaced, ...] = ()
+    bought: int = 0
+    """Sheets to buy."""
+    cost: Decimal | None = None
+    """Of the sheets to buy; None where a price is missing."""
+    bound: float = 0.0
+    """What no cutting of the same pieces costs less than, in the measure that was minimised (`value`)."""
+    value: float = 0.0
+    is_proved: bool = False
+    counts_area: bool = False
+    """Whether area in m² was minimised because a price is missing; else cost."""
+    is_assumed: bool = False
+    """No sheet of the material is in stock, so a usual size was assumed."""
+
+    @property
+    def gap(self) -> float:
+        """By what share of its value it could be beaten at most; 0 where it is proved best."""
+        return 0.0 if self.is_proved or self.value <= 0 else max(0.0, (self.value - self.bound) / self.value)
+
+
+class BarPiece(Frozen):
+    """One piece on its bar."""
+
+    part_number: str
+    piece: int
+    from_mm: float
+    length_mm: float
+
+
+class BarLayout(Frozen):
+    """One bar and what is cut from it, from its left end."""
+
+    number: str
+    """E.g. `E2`."""
+    bar_id: str
+    bar_name: str
+    length_mm: float
+    is_owned: bool
+    pieces: tuple[BarPiece, ...]
+    rest_mm: float
+    is_rest_reusable: bool
+
+
+class BarCutting(Frozen):
+    """All bars of one use and section."""
+
+    id: str
+    name: str
+    layouts: tuple[BarLayout, ...]
+    unplaced: tuple[Unplaced, ...] = ()
+    bought: int = 0
+    cost: Decimal | None = None
+    bound: float = 0.0
+    value: float = 0.0
+    is_proved: bool = False
+    counts_length: bool = False
+    is_assumed: bool = False
+
+
+class CuttingPlan(Frozen):
+    """All cutting of one arrangement."""
+
+    sheets: tuple[SheetCutting, ...] = ()
+    bars: tuple[BarCutting, ...] = ()
+    remarks: tuple[str, ...] = ()
+    is_finished: bool = True
+    """Whether the search came to its end; else better layouts may follow."""
+
+    @property
+    def sheet_layouts(self) -> tuple[SheetLayout, ...]:
+        """Every sheet, in the order of the materials."""
+        return tuple(layout for cutting in self.sheets for layout in cutting.layouts)
+
+    @property
+    def sheets_bought(self) -> int:
+        """Sheets to buy, of all materials."""
+        return sum(cutting.bought for cutting in self.sheets)
