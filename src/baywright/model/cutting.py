@@ -39,6 +39,11 @@ class SawCut(Frozen):
     number: int
     panel: str
     """The panel that is cut: “sheet”, or the name that an earlier cut gave."""
+    x_mm: float
+    y_mm: float
+    length_mm: float
+    width_mm: float
+    """Where that panel lay on the untrimmed sheet, so that it can be shown."""
     is_across: bool
     """Cut across the sheet's length (a given x), else along it (a given y)."""
     at_mm: float
