@@ -181,9 +181,10 @@ def check_parts(wanted: Sequence[Wanted], got: Iterable[tuple[Hashable, int, int
 class Stroke:
     """One line of an ordered list of cuts.
 
-    The piece in hand called `piece` is sawn right across: where `across`, at `at` along its length (the cut runs along
-    its width), else at `at` along its width. What lies before the cut goes on as `first`, what is behind the blade as
-    `second`; None: it is waste. A piece cannot be sawn twice under one name, unless a result is given that name again.
+    The piece in hand called `piece` is sawn right across: where `across`, the blade's near side runs at x = `at` of the
+    board before trimming (the cut goes along its width), else at y = `at`. What lies before the cut goes on as `first`,
+    what is behind the blade as `second`; None: it is waste. A piece is gone under its old name, unless a result is given
+    that name again.
     """
 
     piece: Hashable
@@ -193,23 +194,35 @@ class Stroke:
     second: Hashable | None
 
 
-def replayed(plank: Plank, board: Hashable, strokes: Sequence[Stroke]) -> dict[Hashable, tuple[int, int]]:
-    """The pieces in hand, with length and width, after sawing a trimmed board called `board` as the list says."""
-    in_hand = {board: (plank.length - 2 * plank.trim, plank.width - 2 * plank.trim)}
+def replayed(plank: Plank, board: Hashable, strokes: Sequence[Stroke]) -> dict[Hashable, Lying]:
+    """The pieces in hand, and where they lay, after sawing a trimmed board called `board` as the list says."""
+    length, width = plank.length - 2 * plank.trim, plank.width - 2 * plank.trim
+    in_hand = {board: Lying(board, plank.trim, plank.trim, length, width)}
     for number, stroke in enumerate(strokes, start=1):
-        if stroke.piece not in in_hand:
+        piece = in_hand.pop(stroke.piece, None)
+        if piece is None:
             raise NotSawn(f"cut {number}: there is no piece {stroke.piece}")
-        length, width = in_hand.pop(stroke.piece)
-        size = length if stroke.across else width
-        if not 0 <= stroke.at < size:
-            raise NotSawn(f"cut {number}: {stroke.at} is not within the piece's {size}")
-        behind = size - stroke.at - plank.kerf
-        for name, measure in ((stroke.first, stroke.at), (stroke.second, behind)):
+        for name, result in zip((stroke.first, stroke.second), _halves(piece, stroke, plank.kerf), strict=True):
             if name is None:
                 continue
-            if measure <= 0:
+            if result is None:
                 raise NotSawn(f"cut {number}: nothing is left for {name}")
             if name in in_hand:
                 raise NotSawn(f"cut {number}: a piece {name} is in hand already")
-            in_hand[name] = (measure, width) if stroke.across else (length, measure)
+            in_hand[name] = result
     return in_hand
+
+
+def _halves(piece: Lying, stroke: Stroke, kerf: int) -> tuple[Lying | None, Lying | None]:
+    """What a cut leaves before and behind the blade; None: nothing."""
+    start, size = (piece.x, piece.length) if stroke.across else (piece.y, piece.width)
+    before, behind = stroke.at - start, start + size - stroke.at - kerf
+    if before < 0 or before >= size:
+        raise NotSawn(f"the cut at {stroke.at} does not go through {piece.name}, from {start} to {start + size}")
+    if stroke.across:
+        near = Lying(stroke.first, piece.x, piece.y, before, piece.width)
+        far = Lying(stroke.second, stroke.at + kerf, piece.y, behind, piece.width)
+    else:
+        near = Lying(stroke.first, piece.x, piece.y, piece.length, before)
+        far = Lying(stroke.second, piece.x, stroke.at + kerf, piece.length, behind)
+    return near if before > 0 else None, far if behind > 0 else None

@@ -100,24 +100,37 @@ def test_every_wanted_part_is_counted_once_in_its_measures_and_its_grain() -> No
 
 def test_a_list_of_cuts_gives_what_the_blade_leaves() -> None:
     strokes = [
-        Stroke("board", across=False, at=30, first="strip", second="rest"),
-        Stroke("strip", across=True, at=40, first="a", second="strip"),
-        Stroke("strip", across=True, at=40, first="b", second=None),
+        Stroke("board", across=False, at=35, first="strip", second="rest"),
+        Stroke("strip", across=True, at=45, first="a", second="strip"),
+        Stroke("strip", across=True, at=88, first="b", second=None),
     ]
     in_hand = replayed(Plank(120, 80, kerf=3, trim=5), "board", strokes)
-    assert in_hand == {"a": (40, 30), "b": (40, 30), "rest": (110, 37)}
+    assert in_hand == {
+        "a": Lying("a", 5, 5, 40, 30),
+        "b": Lying("b", 48, 5, 40, 30),
+        "rest": Lying("rest", 5, 38, 110, 37),
+    }
+
+
+def test_trimming_may_stand_in_the_list() -> None:
+    strokes = [
+        Stroke("board", across=True, at=2, first=None, second="board"),
+        Stroke("board", across=True, at=95, first="board", second=None),
+    ]
+    assert replayed(Plank(100, 50, kerf=3), "board", strokes) == {"board": Lying("board", 5, 0, 90, 50)}
 
 
 @pytest.mark.parametrize(
     ("stroke", "reason"),
     [
         (Stroke("nothing", across=True, at=3, first="a", second="b"), "there is no piece"),
-        (Stroke("board", across=True, at=10, first="a", second="b"), "not within"),
-        (Stroke("board", across=True, at=8, first="a", second="b"), "nothing is left for b"),
-        (Stroke("board", across=False, at=0, first="a", second="b"), "nothing is left for a"),
+        (Stroke("board", across=True, at=11, first="a", second="b"), "does not go through"),
+        (Stroke("board", across=True, at=0, first="a", second="b"), "does not go through"),
+        (Stroke("board", across=True, at=9, first="a", second="b"), "nothing is left for b"),
+        (Stroke("board", across=False, at=1, first="a", second="b"), "nothing is left for a"),
         (Stroke("board", across=True, at=4, first="a", second="a"), "in hand already"),
     ],
 )
 def test_a_cut_that_cannot_be_made_is_found(stroke: Stroke, reason: str) -> None:
     with pytest.raises(NotSawn, match=reason):
-        replayed(Plank(10, 10, kerf=2), "board", [stroke])
+        replayed(Plank(12, 12, kerf=2, trim=1), "board", [stroke])
