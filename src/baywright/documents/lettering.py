@@ -65,3 +65,16 @@ def shortened(text: str, room: float, size: float, bold: bool = False) -> str:
         else:
             high = middle - 1
     return text[:low].rstrip() + ELLIPSIS if low else ""
+
+
+def wrapped(text: str, room: float, size: float, bold: bool = False) -> list[str]:
+    """The text in lines of at most `room` points, broken between words; a longer word is shortened."""
+    lines: list[str] = []
+    line = ""
+    for word in printable(text).split():
+        longer = f"{line} {word}" if line else word
+        if line and width_of(longer, size, bold) > room:
+            lines.append(line)
+            longer = word
+        line = longer
+    return [shortened(each, room, size, bold) for each in (*lines, line) if each]

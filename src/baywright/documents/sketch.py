@@ -9,6 +9,7 @@ from typing import Any, Literal
 
 import matplotlib
 from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.backends.backend_pdf import PdfPages
 from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.figure import Figure
 
@@ -18,7 +19,7 @@ INK = "#1c1f24"
 FAINT = "#8b9098"
 
 _POINTS_PER_INCH = 72.0
-_SETTINGS: Any = {
+SETTINGS: Any = {
     "svg.hashsalt": "baywright",
     "svg.fonttype": "path",
     "pdf.fonttype": 42,
@@ -121,9 +122,14 @@ class Sketch:
         }[kind]
         self._collect()
         target = io.BytesIO()
-        with matplotlib.rc_context(_SETTINGS):
+        with matplotlib.rc_context(SETTINGS):
             self._figure.savefig(target, format=kind, dpi=dots_per_inch, metadata=metadata)
         return target.getvalue()
+
+    def onto(self, pages: PdfPages) -> None:
+        """The sheet as the next page of a book, which is made under `SETTINGS`."""
+        self._collect()
+        pages.savefig(self._figure)  # type: ignore[no-untyped-call]
 
     def _collect(self) -> None:
         """Hand rectangles and lines to matplotlib in bulk: one by one, some thousands would take many seconds."""

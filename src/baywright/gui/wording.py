@@ -1,7 +1,19 @@
 """The words by which the window shows values of the model: uses, locks, places, masses, choices of construction."""
 
 from baywright.model.arrangement import Lock, Placement
-from baywright.model.construction import Back, FirstRowRule, Stand, Uprights
+from baywright.model.construction import (
+    Back,
+    DrawerForm,
+    Drilling,
+    EdgingKind,
+    FirstRowRule,
+    FrontEdge,
+    Fronts,
+    Jointing,
+    Stand,
+    Uprights,
+)
+from baywright.model.count import count_words as count_words
 from baywright.model.goals import Goal
 from baywright.model.inventory import BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit, format_length
@@ -62,6 +74,35 @@ BACKS: tuple[tuple[Back, str], ...] = (
     (Back.FULL_BACK, "a full back"),
     (Back.TWO_BRACES, "two braces"),
 )
+DRAWER_FORMS: tuple[tuple[DrawerForm, str], ...] = (
+    (DrawerForm.TRAY, "a tray with low rails"),
+    (DrawerForm.FULL_BOX, "a box, front and rear as high as the sides"),
+)
+FRONTS: tuple[tuple[Fronts, str], ...] = (
+    (Fronts.NONE, "none"),
+    (Fronts.INSET, "inset, between the uprights"),
+    (Fronts.OVERLAY, "overlay, before the uprights"),
+)
+FRONT_EDGES: tuple[tuple[FrontEdge, str], ...] = (
+    (FrontEdge.SQUARE, "square"),
+    (FrontEdge.ROUNDED, "rounded"),
+    (FrontEdge.CHAMFERED, "chamfered"),
+)
+EDGINGS: tuple[tuple[EdgingKind, str], ...] = (
+    (EdgingKind.NONE, "left bare"),
+    (EdgingKind.BAND, "a thin band"),
+    (EdgingKind.LIPPING, "a solid lipping"),
+)
+DRILLINGS: tuple[tuple[Drilling, str], ...] = (
+    (Drilling.WHOLE_ROWS, "whole rows"),
+    (Drilling.USED_ONLY, "only those that are used"),
+)
+JOINTINGS: tuple[tuple[Jointing, str], ...] = (
+    (Jointing.LOOSE_TENON, "loose tenons"),
+    (Jointing.DOWEL, "dowels"),
+    (Jointing.POCKET_SCREW, "pocket screws"),
+    (Jointing.SCREW, "screws through the face"),
+)
 UNITS: tuple[tuple[LengthUnit, str], ...] = ((LengthUnit.MILLIMETRE, "millimetres"), (LengthUnit.INCH, "inches"))
 
 
@@ -89,11 +130,6 @@ def mass_words(mass_kg: float | None) -> str:
 def exact_mass_words(mass_kg: float | None) -> str:
     """A mass in kg as text that reads back exactly."""
     return "" if mass_kg is None else repr(mass_kg).removesuffix(".0")
-
-
-def count_words(count: int, one: str, many: str = "") -> str:
-    """“1 box”, “3 boxes”: a number with the fitting word; the plural is made with s where none is given."""
-    return f"{count:,} {one if count == 1 else many or one + 's'}"
 
 
 def lifting_words(index: float | None) -> str:

@@ -1,0 +1,1 @@
+"""Drawings for the saw: what is cut from each sheet and each bar, and in which order."""
