@@ -68,6 +68,7 @@ def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str)
         number=number, name=board.name, quantity=1, length_mm=length, width_mm=board.width_mm,
         thickness_mm=board.thickness_mm, material=plywood(board.thickness_mm), grain=board.grain,
         edged_length_mm=edged, edging_strips=board.edged_front + edged_ends, note=note,
+        lefts_mm=(left_mm,),
     )  # fmt: skip
 
 
@@ -88,9 +89,10 @@ def over_carcasses(boards: Sequence[Board], project: Project, frame: Frame) -> l
             parts.append(part.replace(number=f"{board.number}s"))
             continue
         like = next((i for i, known in enumerate(parts) if known == part.replace(
-            number=known.number, quantity=known.quantity)), None)  # fmt: skip
+            number=known.number, quantity=known.quantity, lefts_mm=known.lefts_mm)), None)  # fmt: skip
         if like is not None:
-            parts[like] = parts[like].replace(quantity=parts[like].quantity + 1)
+            more = parts[like].quantity + 1
+            parts[like] = parts[like].replace(quantity=more, lefts_mm=parts[like].lefts_mm + part.lefts_mm)
         else:
             parts.append(part.replace(number=part.number + (ascii_lowercase[len(parts) % 26] if parts else "")))
     return parts

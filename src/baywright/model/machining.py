@@ -4,7 +4,8 @@ Laws: a part lies with its length along x and its width along y; x = 0 is its lo
 lower edge, and its FACE is the side that most of the work is on. Places on FACE and REVERSE are measured from the
 same corner, as if the board were glass. On START and END x is the distance from the front edge and y the depth under
 FACE; on FRONT and REAR x runs along the length and y is the depth under FACE. A mirrored piece has the same numbers
-with the front edge on the other hand.
+with the front edge on the other hand. Lying on the bench with FACE up and x = 0 at the left hand, a piece that is not
+mirrored has its front edge near, or far where `is_front_far`.
 """
 
 from enum import StrEnum
@@ -104,3 +105,5 @@ class Machining(Frozen):
     grooves: tuple[Groove, ...] = ()
     joints: tuple[Joint, ...] = ()
     shaped_edges: tuple[ShapedEdge, ...] = ()
+    is_front_far: bool = False
+    """Its hand: with FACE up and x = 0 at the left, the front edge lies far from whoever stands before it."""

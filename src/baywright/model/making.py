@@ -49,6 +49,9 @@ class Part(Frozen):
     machining: Machining = Machining()
     bays: tuple[int, ...] = ()
     """The bays that the pieces stand in or beside, from 0, one entry a piece and bay; the shelf bay is -1."""
+    lefts_mm: tuple[float, ...] = ()
+    """Of boards that run along the wall: where the left end of each piece lies, from the leftmost upright's outer face.
+    """
 
 
 class HardwareItem(Frozen):
@@ -66,17 +69,27 @@ class HardwareItem(Frozen):
     note: str = ""
     kind: HardwareKind = HardwareKind.OTHER
     item_id: str = ""
-    """The catalogue item that was taken, if any."""
+    """The catalogue item that was taken, or the owner's extra item; empty where there is none."""
+    item_name: str = ""
+    """What the catalogue calls the item that was taken."""
     price: Decimal | None = None
     """Of one pack."""
     supplier: str = ""
     order_number: str = ""
     is_extra: bool = False
     """A line that the owner added."""
+    is_left_out: bool = False
+    """At hand already: no pack is bought, whatever is needed."""
+    mass_kg: float | None = None
+    """Of what is needed, without the spare; None where it is not known."""
+    bays: tuple[tuple[int, float], ...] = ()
+    """How much of the need is used in which bay, from 0; the shelf bay is -1. Empty: all along the run."""
 
     @property
     def cost(self) -> Decimal | None:
         """Of the packs to buy; None where the price is missing."""
+        if self.packs == 0:
+            return Decimal(0)
         return None if self.price is None else self.price * self.packs
 
 
