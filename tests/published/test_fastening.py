@@ -2,7 +2,7 @@
 
 import pytest
 
-from baywright.making.fasteners import in_joint, through_screw
+from baywright.making.hardware.fasteners import in_joint, through_screw
 from baywright.making.loads import runner_load
 from baywright.model.construction import Runners
 

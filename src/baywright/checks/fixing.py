@@ -11,7 +11,7 @@ from baywright.checks.statics import anchor_n
 from baywright.checks.tipping import FIXING_UNDER_TOP_MM, Scales, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, reference_n, ultimate_n
 from baywright.making import manufacture
-from baywright.making.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.project import Project
 from baywright.workings import Workings

@@ -4,7 +4,7 @@ Laws: only bays that share an upright count, with a drawer at the same row; own 
 """
 
 from baywright.making.drawers import Drawers
-from baywright.making.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
 from baywright.making.frame import neighbours
 from baywright.model.construction import Uprights
 from baywright.model.project import Project

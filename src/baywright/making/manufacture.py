@@ -8,7 +8,7 @@ from baywright.making.carcass import carcass_parts, carcass_remarks
 from baywright.making.drawers import Kinds, drawer_kinds, drawer_parts, drawers_to_make
 from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
-from baywright.making.hardware import hardware_order
+from baywright.making.hardware.order import hardware_order
 from baywright.making.loads import load_remarks, runner_loads
 from baywright.making.rear import rear_parts, rear_remarks
 from baywright.making.schedule import schedule

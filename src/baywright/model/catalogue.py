@@ -52,6 +52,8 @@ class CatalogueItem(Frozen):
     """Pieces, pairs, metres, litres or square metres in a pack, as the order counts its kind."""
     price: Price | None = None
     """Of one pack."""
+    mass_kg: Annotated[float, Field(gt=0, le=1_000)] | None = None
+    """Of one piece, pair, metre, litre or square metre; None where it is not known."""
     supplier: Text = ""
     order_number: Text = ""
     note: Text = ""

@@ -1,7 +1,7 @@
 """What the run costs and weighs.
 
 Laws: a missing price is told and never reckoned as nothing: where one is missing, a sum is the sum of what is known
-and says how many are missing.
+and says how many are missing. The lines add up to the whole, and so do the shares of the materials and of the bays.
 """
 
 from decimal import Decimal
@@ -29,7 +29,9 @@ class CostLine(Frozen):
     unit: str
     unit_price: Decimal | None
     cost: Decimal | None
-    """As entered, with or without tax; None where the price is missing."""
+    """As entered, with or without tax, to the smallest coin; None where the price is missing."""
+    note: str = ""
+    """E.g. that it is owned already."""
 
 
 class CostShare(Frozen):
@@ -58,6 +60,10 @@ class Cost(Frozen):
     """What has no price, by name."""
     mass_kg: float
     """Of the empty run: boards and hardware whose mass is known."""
+    not_weighed: tuple[str, ...] = ()
+    """What is not in the mass, by name."""
+    prices_include_vat: bool = True
+    """Whether the costs of lines and shares have the tax in them; they add up to `gross` then, else to `net`."""
 
     @property
     def is_complete(self) -> bool:

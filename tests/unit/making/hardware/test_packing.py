@@ -2,7 +2,7 @@
 
 import pytest
 
-from baywright.making.ordering import order, pieces
+from baywright.making.hardware.packing import order, pieces
 
 
 @pytest.mark.parametrize(("needed", "pack", "packs"), [(181, 200, 1), (182, 200, 2), (0, 200, 0), (20, 1, 22)])

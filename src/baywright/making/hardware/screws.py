@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from baywright.making.boards import bearings, pieces_of
 from baywright.making.drawers import drawer_count
-from baywright.making.fasteners import (
+from baywright.making.hardware.fasteners import (
     SPACING_MM,
     WOOD_SCREW_LENGTHS_MM,
     face_screw,
@@ -18,7 +18,7 @@ from baywright.making.fasteners import (
     through_screw,
 )  # fmt: skip
 from baywright.making.frame import Frame
-from baywright.making.ordering import pieces
+from baywright.making.hardware.packing import pieces
 from baywright.model.making import HardwareItem, Part
 from baywright.model.project import Project
 from baywright.workings import Workings

@@ -3,7 +3,7 @@
 import pytest
 
 from baywright.making import manufacture
-from baywright.making.fasteners import (
+from baywright.making.hardware.fasteners import (
     SYSTEM_SCREW_LENGTHS_MM,
     WOOD_SCREW_LENGTHS_MM,
     face_screw,

@@ -8,8 +8,8 @@ from collections import Counter
 
 from baywright.making.boards import joints_in, pieces_of
 from baywright.making.drawers import Kinds, drawer_count
-from baywright.making.edging import edging_order
-from baywright.making.fasteners import (
+from baywright.making.hardware.edging import edging_order
+from baywright.making.hardware.fasteners import (
     SYSTEM_SCREW_LENGTHS_MM,
     face_screw,
     in_joint,
@@ -20,8 +20,8 @@ from baywright.making.fasteners import (
 from baywright.making.frame import Frame
 from baywright.making.loads import Loads
 from baywright.making.material import mass_kg
-from baywright.making.ordering import pieces
-from baywright.making.screws import screw_order
+from baywright.making.hardware.packing import pieces
+from baywright.making.hardware.screws import screw_order
 from baywright.making.shelves import PINS_PER_SHELF, shelf_count
 from baywright.model.construction import Back, Stand, Uprights
 from baywright.model.making import HardwareItem, Part

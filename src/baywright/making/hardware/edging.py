@@ -6,7 +6,7 @@ Laws: the need is the sum of the parts' edged lengths; the allowance is 50 mm fo
 
 from collections.abc import Sequence
 
-from baywright.making.ordering import order
+from baywright.making.hardware.packing import order
 from baywright.model.making import HardwareItem, Part
 
 TRIM_MM = 50.0
