@@ -6,7 +6,7 @@ from PySide6.QtTest import QAbstractItemModelTester, QTest
 from PySide6.QtWidgets import QComboBox, QLineEdit
 
 from baywright.app.commands import SetField
-from baywright.gui.wall.block import Block
+from baywright.gui.tables.block import Block
 from baywright.gui.wall.panel import WallPanel
 from baywright.model.goals import Goal
 from baywright.model.length import LengthUnit

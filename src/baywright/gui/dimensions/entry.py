@@ -1,7 +1,6 @@
 """One value of the form and a heading with its values; short ways to write them down."""
 
 from dataclasses import dataclass
-from enum import StrEnum
 
 from baywright.gui.fields.kinds import ChoiceKind, CountKind, FlagKind, Kind, LengthKind, NumberKind, TextKind
 
@@ -35,7 +34,7 @@ def count(path: str, label: str, hint: str, least: int, most: int, empty_means: 
     return FormEntry(path, label, hint, CountKind(least, most, empty_means))
 
 
-def choice(path: str, label: str, hint: str, choices: tuple[tuple[StrEnum, str], ...]) -> FormEntry:
+def choice(path: str, label: str, hint: str, choices: tuple[tuple[object, str], ...]) -> FormEntry:
     """One of several words."""
     return FormEntry(path, label, hint, ChoiceKind(choices))
 

@@ -20,6 +20,7 @@ from baywright.app.commands import EditRefused, SetField
 from baywright.app.session import Session
 from baywright.gui.dimensions.entries import SECTIONS, value_at
 from baywright.gui.dimensions.entry import FormEntry, FormSection
+from baywright.gui.dimensions.force import BOARDS, thickness_in_force
 from baywright.gui.fields.field import Field
 from baywright.gui.fields.kinds import FlagKind
 from baywright.gui.fields.making import make_field
@@ -114,6 +115,9 @@ class DimensionForm(QWidget):
             if self._shown.get(path, _MISSING) != value:
                 self._shown[path] = value
                 field.show_value(value)
+        for path, field in self._fields.items():
+            if path.startswith(BOARDS):
+                field.show_remark(thickness_in_force(project, path))
 
     def _on_committed(self, path: str, value: object) -> None:
         try:

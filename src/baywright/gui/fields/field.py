@@ -45,6 +45,11 @@ class Field(QWidget):
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(2)
         self.refusal = Refusal(self)
+        self.remark = QLabel(self)
+        self.remark.setTextFormat(Qt.TextFormat.PlainText)
+        self.remark.setWordWrap(True)
+        self.remark.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
+        self.remark.hide()
 
     def _take_editor(self, editor: QWidget) -> None:
         """Put the editor over the refusal line and give it name, description and hint."""
@@ -54,6 +59,7 @@ class Field(QWidget):
         editor.setWhatsThis(self.hint)
         self._column.addWidget(editor)
         self._column.addWidget(self.refusal)
+        self._column.addWidget(self.remark)
         self.setFocusProxy(editor)
 
     @property
@@ -75,6 +81,11 @@ class Field(QWidget):
         proxy = self.focusProxy()
         if proxy is not None:
             proxy.setAccessibleDescription(f"{message} {self.hint}".strip() if message else self.hint)
+
+    def show_remark(self, words: str) -> None:
+        """Show under the editor what else to know of the value, such as what is in force in its place."""
+        self.remark.setText(words)
+        self.remark.setVisible(bool(words))
 
     @property
     def still(self) -> str:

@@ -4,9 +4,9 @@ Laws: `read(write_exact(value)) == value`; `read` raises ValueError with a sente
 what is accepted.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from enum import StrEnum
+from decimal import Decimal
 from typing import Protocol, cast
 
 from baywright.gui.wording import exact_mass_words
@@ -179,10 +179,95 @@ class NoteKind:
 
 
 @dataclass(frozen=True)
+class ReadingsKind:
+    """Several lengths in mm as they were read off, in their order, separated by semicolons."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The lengths in the order typed, equal ones too."""
+        return tuple(parse_length(part, unit) for part in _parts(text))
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The lengths for reading."""
+        return SEPARATOR.join(format_length(length, unit) for length in cast(Iterable[float], value))
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The lengths so that they read back to the same values."""
+        return SEPARATOR.join(format_exact(length, unit) for length in cast(Iterable[float], value))
+
+
+@dataclass(frozen=True)
+class PriceKind:
+    """A price in the project's currency: decimal, with at most four places."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The price; the currency's letters or sign may stand before or behind it."""
+        bare = even_blanks(text).strip("€$£ ")
+        if len(bare) > 3 and bare[-3:].isalpha():
+            bare = bare[:-3].strip()
+        if len(bare) > 3 and bare[:3].isalpha():
+            bare = bare[3:].strip()
+        try:
+            exact = parse_number(bare)
+        except AmbiguousNumberError:
+            raise
+        except NumberError:
+            raise ValueError("Takes a price, for example 64.90.") from None
+        price = Decimal(exact.numerator) / Decimal(exact.denominator)
+        if price != price.quantize(Decimal("0.0001")):
+            raise ValueError("A price has at most four places behind the point.")
+        return price
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The price with two places, or as many as it has."""
+        return f"{cast(Decimal, value):,.2f}" if _has_cents(cast(Decimal, value)) else f"{value:,f}"
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The plain number."""
+        return f"{value:.2f}" if _has_cents(cast(Decimal, value)) else f"{value:f}"
+
+
+@dataclass(frozen=True)
+class PercentKind:
+    """A share in per cent: decimal, with at most two places."""
+
+    empty_means: str = ""
+
+    def read(self, text: str, unit: LengthUnit) -> object:
+        """The share; the sign may stand behind it."""
+        try:
+            exact = parse_number(even_blanks(text).removesuffix("%").strip())
+        except AmbiguousNumberError:
+            raise
+        except NumberError:
+            raise ValueError("Takes a number of per cent, for example 19.") from None
+        return round(Decimal(exact.numerator) / Decimal(exact.denominator), 2)
+
+    def write(self, value: object, unit: LengthUnit) -> str:
+        """The share with its sign."""
+        return f"{self.write_exact(value, unit)} %"
+
+    def write_exact(self, value: object, unit: LengthUnit) -> str:
+        """The plain number."""
+        plain = f"{cast(Decimal, value):f}"
+        return plain.rstrip("0").rstrip(".") if "." in plain else plain
+
+
+@dataclass(frozen=True)
 class ChoiceKind:
     """One of several values, each with plain words."""
 
-    choices: tuple[tuple[StrEnum, str], ...]
+    choices: tuple[tuple[object, str], ...]
+
+
+@dataclass(frozen=True)
+class LiveChoiceKind:
+    """One of several values that follow from the document; `choices` tells them when they are wanted."""
+
+    choices: Callable[[], tuple[tuple[object, str], ...]]
 
 
 @dataclass(frozen=True)
@@ -191,6 +276,10 @@ class FlagKind:
 
 
 Kind = TypedKind | NoteKind | ChoiceKind | FlagKind
+
+
+def _has_cents(price: Decimal) -> bool:
+    return price == round(price, 2)
 
 
 def _parts(text: str) -> list[str]:
@@ -207,7 +296,7 @@ def read_typed(kind: TypedKind, text: str, unit: LengthUnit) -> object:
     """
     text = text.strip()
     if not text and kind.empty_means:
-        return () if isinstance(kind, LengthsKind | MassesKind) else None
+        return () if isinstance(kind, LengthsKind | MassesKind | ReadingsKind) else None
     return kind.read(text, unit)
 
 

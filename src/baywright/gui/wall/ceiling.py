@@ -6,8 +6,8 @@ from baywright.app.commands import Command
 from baywright.app.edits.wall import AddCeilingPoint, EditCeilingPoint, RemoveCeilingPoints
 from baywright.app.session import Session
 from baywright.gui.fields.kinds import LengthKind
-from baywright.gui.wall.block import Block
-from baywright.gui.wall.table import CellKind, EditTable, EditTableView, value_column
+from baywright.gui.tables.block import Block
+from baywright.gui.tables.editing import CellKind, EditTable, EditTableView, value_column
 from baywright.model.space import CeilingPoint
 
 WORDS = (

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from baywright.app.edits.wishes import MoveGoal
 from baywright.app.session import Session
-from baywright.gui.wall.block import explanation
+from baywright.gui.tables.block import explanation
 from baywright.gui.wording import GOAL_SENTENCES, GOALS, words_for
 from baywright.model.goals import FIRST_GOALS, Goal
 

@@ -8,9 +8,9 @@ from baywright.app.commands import Command
 from baywright.app.edits.wishes import ClearBayWishes, SetBayWish, WishForBay
 from baywright.app.session import Session
 from baywright.gui.fields.kinds import CountKind, LengthKind
+from baywright.gui.tables.block import Block
 from baywright.gui.tables.column import Column
-from baywright.gui.wall.block import Block
-from baywright.gui.wall.table import CellKind, EditTable, EditTableView, value_column
+from baywright.gui.tables.editing import CellKind, EditTable, EditTableView, value_column
 from baywright.model.limits import MOST_ROWS, BayWish
 
 WORDS = (

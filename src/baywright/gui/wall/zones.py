@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QMenu, QToolButton, QWidget
 from baywright.app.edits.wall import AddZone, DuplicateZones, EditZone, RemoveZones
 from baywright.app.session import Session
 from baywright.gui.fields.kinds import ChoiceKind, LengthKind, TextKind
-from baywright.gui.wall.block import Block
-from baywright.gui.wall.table import CellKind, EditTable, EditTableView, value_column
+from baywright.gui.tables.block import Block
+from baywright.gui.tables.editing import CellKind, EditTable, EditTableView, value_column
 from baywright.gui.wording import ZONE_EFFECTS
 from baywright.model.identity import next_id
 from baywright.model.space import Zone, ZoneEffect

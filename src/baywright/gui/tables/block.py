@@ -1,4 +1,4 @@
-"""A part of the tab “Wall and bays”: a few words, a row of buttons, a table, and under it why an edit was refused."""
+"""A part of a tab of entries: a few words, a row of buttons, a table, and under it why an edit was refused."""
 
 from collections.abc import Callable
 from typing import Any
@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVB
 from baywright.app.commands import Command, EditRefused
 from baywright.app.session import Session
 from baywright.gui.messages import MessageBar, Tone
-from baywright.gui.wall.table import EditTableView
+from baywright.gui.tables.editing import EditTableView
 from baywright.model.length import LengthUnit
 
 

@@ -1,4 +1,4 @@
-"""A table whose lines are edited in place by kind of value: lengths in the project's unit, counts, texts, choices.
+"""A table whose lines are edited in place by kind of value: lengths in the project's unit, prices, texts, choices.
 
 Law: an edit becomes one command; a refused one keeps its editor open with the reason and changes nothing.
 """
@@ -12,7 +12,18 @@ from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QWidget
 
 from baywright.app.commands import Command, EditRefused
 from baywright.app.session import Session
-from baywright.gui.fields.kinds import ChoiceKind, CountKind, LengthKind, TypedKind, read_typed, write_typed
+from baywright.gui.fields.kinds import (
+    ChoiceKind,
+    CountKind,
+    FlagKind,
+    LengthKind,
+    LiveChoiceKind,
+    NumberKind,
+    PriceKind,
+    TypedKind,
+    read_typed,
+    write_typed,
+)
 from baywright.gui.tables.column import Column, Record
 from baywright.gui.tables.delegates import ChoiceDelegate, TypedDelegate
 from baywright.gui.tables.model import Index, RowTable
@@ -20,29 +31,59 @@ from baywright.gui.tables.view import TableView
 from baywright.gui.wording import words_for
 from baywright.model.length import LengthUnit
 
-CellKind = TypedKind | ChoiceKind
+CellKind = TypedKind | ChoiceKind | LiveChoiceKind | FlagKind
+YES_OR_NO: tuple[tuple[object, str], ...] = ((True, "yes"), (False, "no"))
 MOST_LINES_SHOWN = 7
 """A longer table scrolls."""
 
 
+def choices_of(kind: CellKind) -> tuple[tuple[object, str], ...] | None:
+    """What can be chosen in a cell of that kind now; None where its value is typed."""
+    match kind:
+        case ChoiceKind():
+            return kind.choices
+        case LiveChoiceKind():
+            return kind.choices()
+        case FlagKind():
+            return YES_OR_NO
+        case _:
+            return None
+
+
 def value_column(
-    title: str, field: str, kind: CellKind, hint: str, unit: Callable[[], LengthUnit], *, sample: str = ""
+    title: str,
+    field: str,
+    kind: CellKind,
+    hint: str,
+    unit: Callable[[], LengthUnit],
+    *,
+    sample: str = "",
+    of: Callable[[Any], object] = lambda record: record,
 ) -> Column[Any]:
-    """A column that shows and edits one field of its records."""
+    """A column that shows and edits one field of its records, or of what `of` finds in them."""
 
     def text(record: object) -> str:
-        value = getattr(record, field)
-        if isinstance(kind, ChoiceKind):
-            return words_for(value, cast(tuple[tuple[object, str], ...], kind.choices))
-        return kind.empty_means if value is None else write_typed(kind, value, unit())
+        value = getattr(of(record), field)
+        choices = choices_of(kind)
+        if choices is not None:
+            return words_for(value, choices)
+        typed = cast(TypedKind, kind)
+        return typed.empty_means if value is None else write_typed(typed, value, unit())
 
     def write(record: object) -> object:
-        value = getattr(record, field)
-        return value if isinstance(kind, ChoiceKind) else write_typed(kind, value, unit(), exact=True)
+        value = getattr(of(record), field)
+        return value if choices_of(kind) is not None else write_typed(cast(TypedKind, kind), value, unit(), exact=True)
 
-    is_number = isinstance(kind, LengthKind | CountKind)
+    is_number = isinstance(kind, LengthKind | CountKind | NumberKind | PriceKind)
     return Column(
-        title, text, lambda record: getattr(record, field), hint, field, is_number=is_number, write=write, sample=sample
+        title,
+        text,
+        lambda record: getattr(of(record), field),
+        hint,
+        field,
+        is_number=is_number,
+        write=write,
+        sample=sample,
     )
 
 
@@ -58,9 +99,11 @@ class EditTable(RowTable[Record]):
         columns: Sequence[Column[Record]],
         command: Callable[[str, str, object], Command],
         parent: QObject | None = None,
+        *,
+        of: Callable[[Record], object] = lambda record: record,
     ) -> None:
         super().__init__(columns, parent)
-        self._session, self._command = session, command
+        self._session, self._command, self._of = session, command, of
 
     def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Send the edit to the session; False where it is refused (`refused` then tells why)."""
@@ -69,7 +112,7 @@ class EditTable(RowTable[Record]):
         field, identifier = self.columns[index.column()].field, self.id_at(index.row())
         if not field:
             return False
-        if getattr(self.record(identifier), field) == value:
+        if getattr(self._of(self.record(identifier)), field) == value:
             return True
         try:
             self._session.do(self._command(identifier, field, value))
@@ -111,8 +154,8 @@ class EditTableView(TableView):
 
     def _give(self, number: int, kind: CellKind, session: Session) -> None:
         delegate: QStyledItemDelegate
-        if isinstance(kind, ChoiceKind):
-            delegate = ChoiceDelegate(lambda: kind.choices, self)
+        if isinstance(kind, ChoiceKind | LiveChoiceKind | FlagKind):
+            delegate = ChoiceDelegate(lambda: choices_of(kind) or (), self)
         else:
             typed = TypedDelegate(lambda text: read_typed(kind, text, session.project.unit), self)
             typed.refused.connect(self.refused)
