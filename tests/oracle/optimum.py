@@ -5,19 +5,21 @@ the others in the document's order. From all arrangements of a shape only those 
 boxes in the same bay beats in every figure, so that trying everything ends.
 
 Laws: moves are boxes that had a place and have another bay or row; pairs that are re-screwed serve a new place of a
-drawer instead of an old one; boxes only wished for count in neither; handling is tenths of kg × lifts a month × whole
-mm outside 500 to 1,400 mm; groups split count every bay after a group's first; the free piece is the longest stretch
-of free usable rows in one bay.
+drawer instead of an old one; boxes only wished for count in neither; handling is tenths of kg × lifts a month × what
+lifting a kilogram there strains the back (`tests.oracle.back`); groups split count every bay after a group's first; the
+free piece is the longest stretch of free usable rows in one bay.
 """
 
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import combinations, product
 
 from baywright.model.arrangement import Arrangement, Lock, Placement
 from baywright.model.goals import Goal
 from baywright.model.inventory import Box, BoxStatus, Use
 from baywright.model.project import Project
+from tests.oracle.back import grip_in_box_mm, strain
 from tests.oracle.drawer import Standing, content_faults, lower_edge_mm, need_mm, rows_taken, zone_mm
 from tests.oracle.measure import shape_faults, usable
 from tests.oracle.wall import TINY_MM, Bay, base_mm, bays, ordinary_width_mm, upright_mm
@@ -314,11 +316,10 @@ class Trial:
     def _strain(self, box: Box, row: int) -> int:
         made = self._shape.construction
         assert box.loaded_mass_kg is not None, "boxes are weighed here, so that nothing is assumed"
-        high = self._shape.size_of(box).height_mm
+        size = self._shape.size_of(box)
         seat = made.drawers.groove_offset_mm + made.boards.drawer_bottom_mm
-        grip = base_mm(self._shape) + lower_edge_mm(self._shape, row) + seat + max(high / 2, high - 40)
-        outside = round(max(0.0, 500 - grip, grip - 1400))
-        return max(1, round(box.loaded_mass_kg * 10)) * LIFTS[box.use] * outside
+        grip = Fraction(base_mm(self._shape) + lower_edge_mm(self._shape, row) + seat) + grip_in_box_mm(size.height_mm)
+        return max(1, round(box.loaded_mass_kg * 10)) * LIFTS[box.use] * strain(size, grip, self._shape.safety)
 
     def _may(self, bay: Bay, numbers: Sequence[int], zone: float) -> bool:
         """Whether these boxes go into one drawer in some way, turned or not, in a row or in a file."""

@@ -12,6 +12,7 @@ from baywright.model.goals import USUAL_ORDER
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.limits import BayWish, Limits
 from baywright.model.project import Built, Project
+from baywright.model.safety import Grip, Safety
 from baywright.model.space import CeilingPoint, Space, Zone, ZoneEffect
 from tests.oracle.wall import clear_mm, run_height_mm
 from tests.properties.invented import FEATURES
@@ -46,6 +47,7 @@ def small_workshop(seed: int, features: Set[str] = FEATURES) -> Project:
     return plain.replace(
         space=_space(chance, length, height, features),
         limits=_limits(chance, height, features),
+        safety=_safety(random.Random(f"back {seed}")),
         goals=tuple(chance.sample(USUAL_ORDER, len(USUAL_ORDER))) if chance.random() < 0.5 else USUAL_ORDER,
     )
 
@@ -112,6 +114,18 @@ def _space(chance: random.Random, length: float, height: float, features: Set[st
     longer = chance.choice([0, 0, 200]) if zones else 0
     return Space(
         length_mm=length + longer, height_limit_mm=height, depth_mm=400, zones=tuple(zones), ceiling=tuple(ceiling)
+    )
+
+
+def _safety(chance: random.Random) -> Safety:
+    """How boxes are lifted; a chance of its own, so that the workshops are the same with other habits."""
+    if chance.random() < 0.5:
+        return Safety()
+    return Safety(
+        set_down_height_mm=chance.choice([0.0, 600.0, 900.0, 1_500.0, 2_000.0]),
+        grip=chance.choice(list(Grip)),
+        lifts_a_minute=chance.choice([0.2, 1.0, 4.0, 13.0]),
+        twist_degrees=chance.choice([0.0, 30.0, 90.0, 180.0]),
     )
 
 

@@ -1,6 +1,7 @@
 """Bays, rows and handling of small plans against trying everything in millimetres."""
 
 import random
+from fractions import Fraction
 
 import pytest
 
@@ -9,6 +10,7 @@ from baywright.model.plan import Goal, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.planner import plan
 from baywright.workings import derive
+from tests.oracle.back import grip_in_box_mm, strain
 from tests.oracle.measure import faults, first_row_mm
 from tests.oracle.stacking import least_shape
 
@@ -73,20 +75,19 @@ def test_fewest_bays_then_fewest_rows_are_what_trying_everything_finds(block: in
 
 
 def _strain(project: Project) -> float:
-    """Mass × lifts × distance of the grips outside 500 to 1,400 mm, in kg·m a month, from the document alone."""
+    """Mass × lifts × what a kilogram at its height strains the back, in index points a month, from the document."""
     made = project.construction
     base = made.standing.height_mm + made.boards.base_mm + first_row_mm(project) - made.runners.line_offset_mm
     total = 0.0
     for place in project.arrangement.placements:
         box = project.box(place.box_id)
-        height = project.size_of(box).height_mm
+        size = project.size_of(box)
         seat = made.drawers.groove_offset_mm + made.boards.drawer_bottom_mm
-        grip = base + made.hole_rows.pitch_mm * place.row + seat + max(height / 2, height - 40)
-        outside = max(0.0, 500 - grip, grip - 1400)
-        total += (box.loaded_mass_kg or 0.0) * LIFTS[box.use] * outside / 1000
+        grip = Fraction(base + made.hole_rows.pitch_mm * place.row + seat) + grip_in_box_mm(size.height_mm)
+        total += (box.loaded_mass_kg or 0.0) * LIFTS[box.use] * strain(size, grip, project.safety) / 20_000
     return total
 
 
 def _rounding(project: Project) -> float:
-    """Distances are counted in whole mm, so that the planner's proof is exact."""
-    return sum((box.loaded_mass_kg or 0.0) * LIFTS[box.use] for box in project.boxes) * 0.5 / 1000 + 1e-9
+    """Heights that are no fractions of two may be rounded the other way by one of 20,000 parts."""
+    return sum((box.loaded_mass_kg or 0.0) * LIFTS[box.use] for box in project.boxes) / 20_000 + 1e-9

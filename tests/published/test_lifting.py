@@ -5,12 +5,11 @@ Marks: V1 recomputed from the formulas, V2 read second-hand, MEM from memory (in
 
 import pytest
 
-from baywright.checks.lifting import (
+from baywright.checks.composite import Task, composite_index
+from baywright.planner.lifting import (
     Coupling,
     Duration,
     Lift,
-    Task,
-    composite_index,
     frequency,
     horizontal,
     lifting_index,

@@ -11,6 +11,7 @@ from baywright.model.arrangement import Lock
 from baywright.model.inventory import Box
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
+from baywright.planner.handling import habits
 
 MOST_ANSWERS = 4
 _STRENGTH = {Lock.NONE: 0, Lock.BAY: 1, Lock.DRAWER: 2}
@@ -66,6 +67,7 @@ def is_same_task(planned: Project, present: Project, *, labels_matter: bool = Fa
         and planned.boards == present.boards
         and planned.limits == present.limits
         and planned.goals == present.goals
+        and habits(planned.safety) == habits(present.safety)
         and planned.built == present.built
         and planned.box_sizes == present.box_sizes
         and len(planned.boxes) == len(present.boxes)

@@ -1,30 +1,20 @@
 """How hard it is on the back to lift each box out of its drawer and set it down.
 
-The revised NIOSH lifting equation (see `baywright.checks.lifting`) at both ends of the lift: at the drawer, and on the
+The revised NIOSH lifting equation (see `baywright.planner.lifting`) at both ends of the lift: at the drawer, and on the
 bench. The greater index counts. The reach is taken from the box's depth, for it stands before the body in the open
 drawer; the hands hold it at its grips.
 """
 
 from dataclasses import dataclass, replace
 
+from baywright.checks.composite import Task, composite_index
 from baywright.checks.judging import judged, not_weighed
-from baywright.checks.lifting import (
-    HIGH_INDEX,
-    Coupling,
-    Duration,
-    Lift,
-    Task,
-    composite_index,
-    lifting_index,
-    multipliers,
-    reach_from_width_cm,
-    recommended_kg,
-)  # fmt: skip
 from baywright.model.arrangement import Placement
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.inventory import Box, BoxStatus
 from baywright.model.project import Project
-from baywright.planner.handling import grip_height_in_box
+from baywright.planner.handling import ends_of_lift, grip_height_in_box, habits
+from baywright.planner.lifting import HIGH_INDEX, Lift, lifting_index, multipliers, recommended_kg
 from baywright.workings import Workings
 
 SOURCE = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110; read second-hand"
@@ -71,17 +61,10 @@ class Ends:
         return self._known[key]
 
     def _ends(self, box: Box, row: int, turned: bool) -> tuple[Lift, Lift, float]:
-        safety, size = self._project.safety, self._project.size_of(box)
-        away_cm = (size.width_mm if turned else size.depth_mm) / 10.0
-        origin_cm = grip_height_mm(self._project, self._workings, box, row) / 10.0
-        bench_cm = (safety.set_down_height_mm + grip_height_in_box(size.height_mm)) / 10.0
-        origin, destination = (
-            Lift(
-                reach_from_width_cm(away_cm, height_cm), height_cm, abs(bench_cm - origin_cm), safety.twist_degrees,
-                safety.lifts_a_minute, Duration.SHORT, Coupling(safety.grip.value), origin_cm,
-            )
-            for height_cm in (origin_cm, bench_cm)
-        )  # fmt: skip
+        size = self._project.size_of(box)
+        away_mm = size.width_mm if turned else size.depth_mm
+        grip_mm = grip_height_mm(self._project, self._workings, box, row)
+        origin, destination = ends_of_lift(away_mm, size.height_mm, grip_mm, habits(self._project.safety))
         return origin, destination, min(recommended_kg(origin), recommended_kg(destination))
 
 

@@ -39,7 +39,7 @@ def write_options(sheet: Worksheet, project: Project, options: Sequence[Option])
         Column("Uprights", lambda option: option.uprights.value),
         Column("Runner length", lambda option: option.runner_length_mm, Style.LENGTH),
         Column("Free rows", lambda option: option.free_rows, Style.COUNT),
-        Column("Handling, kg·m a month", lambda option: option.handling, Style.METRES),
+        Column("Handling, index points a month", lambda option: option.handling, Style.METRES),
         Column("Sheets", lambda option: _known(option.sheets)),
         Column("Cost", lambda option: _known(option.cost)),
     ]

@@ -13,7 +13,7 @@ from baywright.model.limits import MOST_BAYS, MOST_ROWS
 from baywright.model.project import Project
 from baywright.planner.distribution.problem import Span
 from baywright.planner.framing.widths import WidthChoice
-from baywright.planner.handling import grip_height_in_box, outside_band
+from baywright.planner.handling import Habits, grip_height_in_box, habits, over_comfort
 from baywright.workings import Workings, derive
 
 TOLERANCE = 1e-9
@@ -27,6 +27,7 @@ class SizeRows:
     need_mm: float
     rows: int
     height_mm: float
+    depth_mm: float
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,8 @@ class Grid:
     floor_mm: float
     """The base's upper side over the floor."""
     seat_mm: float
+    habits: Habits
+    """How boxes are lifted, on which the cost of a row rests."""
     rows_that_fit: int
     """Rows that an upright may have at most under the height limit and the wished height of the worktop."""
     bays_that_fit: int
@@ -75,9 +78,13 @@ class Grid:
         return Span(self.sizes[size_id].rows, self.lowest, self.highest(size_id, rows))
 
     def penalties(self, size_id: str, rows: int) -> tuple[int, ...]:
-        """For each row how far, in mm, the grips of a box of that size lie outside the comfortable band."""
-        grip = self.floor_mm + self.seat_mm + grip_height_in_box(self.sizes[size_id].height_mm)
-        return tuple(outside_band(grip + self.lower_edge_mm(row)) for row in range(rows))
+        """For each row how much harder a box of that size is to lift there than at the edge of the comfortable band."""
+        size = self.sizes[size_id]
+        grip = self.floor_mm + self.seat_mm + grip_height_in_box(size.height_mm)
+        return tuple(
+            over_comfort(size.depth_mm, size.height_mm, grip + self.lower_edge_mm(row), self.habits)
+            for row in range(rows)
+        )
 
 
 def read_grid(project: Project, workings: Workings | None = None) -> Grid:
@@ -93,13 +100,17 @@ def read_grid(project: Project, workings: Workings | None = None) -> Grid:
         lowest=max(0, round(w.value("lowest_start_row"))),
         sizes={
             size.id: SizeRows(
-                w.value("need_height", size.id), max(1, round(w.value("opening_rows", size.id))), size.height_mm
+                w.value("need_height", size.id),
+                max(1, round(w.value("opening_rows", size.id))),
+                size.height_mm,
+                size.depth_mm,
             )
             for size in project.box_sizes
             if size.id in used
         },
         floor_mm=w.value("base_upper_height"),
         seat_mm=w.value("seat"),
+        habits=habits(project.safety),
         rows_that_fit=min(under_limit, most),
         bays_that_fit=min(MOST_BAYS, max(0, WidthChoice(project, w).bays_that_fit)),
         least_rows=least,

@@ -11,8 +11,8 @@ lifting without slips or sudden loads; it is a guide, not a permission.
 """
 
 from bisect import bisect_left
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
 from enum import StrEnum
 
 LOAD_CONSTANT_KG = 23.0
@@ -22,6 +22,8 @@ LEAST_TRAVEL_CM, MOST_TRAVEL_CM = 25.0, 175.0
 MOST_TWIST_DEGREES = 135.0
 GRIP_DIVIDE_CM = 75.0
 """Height from which on frequency and coupling multipliers are the easier ones."""
+LEAST_CARRIED_ON = 0.1
+"""No formula is carried on under this, so that every place keeps its order."""
 HIGH_INDEX = 3.0
 """Over it many workers are at risk; the manual aims at 1 or less."""
 
@@ -153,6 +155,25 @@ def recommended_kg(lift: Lift) -> float:
     return LOAD_CONSTANT_KG * multipliers(lift).product
 
 
+def carried_on(lift: Lift) -> float:
+    """The product of the formulas of a lift, carried on past the limits at which a multiplier becomes 0; over 0. No
+    value of the manual: only to tell which of two places is farther from what may be done.
+    """
+    origin = lift.height_cm if lift.origin_height_cm is None else lift.origin_height_cm
+    factors = (
+        LEAST_REACH_CM / max(lift.reach_cm, LEAST_REACH_CM),
+        1.0 - 0.003 * abs(lift.height_cm - 75.0),
+        0.82 + 4.5 / max(lift.travel_cm, LEAST_TRAVEL_CM),
+        1.0 - 0.0032 * lift.twist_degrees,
+        frequency(lift.lifts_a_minute, lift.duration, origin),
+        coupling(lift.coupling, lift.height_cm),
+    )
+    product = 1.0
+    for factor in factors:
+        product *= max(LEAST_CARRIED_ON, factor)
+    return product
+
+
 def lifting_index(load_kg: float, lift: Lift) -> float:
     """The load in multiples of the recommended weight limit; infinite where no load may be lifted there."""
     limit = recommended_kg(lift)
@@ -164,45 +185,3 @@ def reach_from_width_cm(depth_of_load_cm: float, height_cm: float) -> float:
     far the load reaches away from the body.
     """
     return (20.0 if height_cm >= 25.0 else 25.0) + depth_of_load_cm / 2.0
-
-
-@dataclass(frozen=True)
-class Task:
-    """One of several lifts that are done in turn: the load in kg, and the lift with its own frequency."""
-
-    load_kg: float
-    lift: Lift
-
-    @property
-    def once(self) -> float:
-        """The index as if lifted only now and then (the manual's FILI)."""
-        limit = recommended_kg(replace(self.lift, lifts_a_minute=0.0))
-        return self.load_kg / limit if limit > 0 else float("inf")
-
-    @property
-    def alone(self) -> float:
-        """The index of this task done alone at its frequency (STLI)."""
-        return lifting_index(self.load_kg, self.lift)
-
-
-def composite_index(tasks: Sequence[Task]) -> float:
-    """The composite lifting index of tasks done in turn (manual, page 28): the hardest task, and what the frequency of
-    each further one adds. 0 without tasks, infinite where any lift is not to be done.
-    """
-    hardest_first = sorted(tasks, key=lambda task: -task.alone)
-    if not hardest_first:
-        return 0.0
-    if any(task.once == float("inf") for task in hardest_first):
-        return float("inf")
-    total, rate = hardest_first[0].alone, hardest_first[0].lift.lifts_a_minute
-    for task in hardest_first[1:]:
-        before, after = (_frequency_of(task, at) for at in (rate, rate + task.lift.lifts_a_minute))
-        rate += task.lift.lifts_a_minute
-        total += task.once * (1 / after - 1 / before) if after > 0 else float("inf")
-    return total
-
-
-def _frequency_of(task: Task, rate: float) -> float:
-    lift = task.lift
-    origin = lift.height_cm if lift.origin_height_cm is None else lift.origin_height_cm
-    return frequency(rate, lift.duration, origin)
