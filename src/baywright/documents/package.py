@@ -8,6 +8,7 @@ import io
 import re
 import zipfile
 from collections.abc import Mapping
+from xml.sax.saxutils import escape
 
 _FIXED_TIME = (2000, 1, 1, 0, 0, 0)
 _FIXED_STAMP = "2000-01-01T00:00:00Z"
@@ -16,7 +17,7 @@ _FORMULA = re.compile(rb'(<c r="([A-Z]+[0-9]+)"[^>]*><f>[^<]*</f>)(?:<v ?/>|<v><
 _CORE = "docProps/core.xml"
 
 
-def finished(data: bytes, values: Mapping[str, Mapping[str, float]]) -> bytes:
+def finished(data: bytes, values: Mapping[str, Mapping[str, float | str]]) -> bytes:
     """The workbook `data` with fixed dates and, by archive member and cell, the `values` of its formulas."""
     target = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(data)) as source, zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as archive:
@@ -33,11 +34,13 @@ def finished(data: bytes, values: Mapping[str, Mapping[str, float]]) -> bytes:
     return target.getvalue()
 
 
-def _with_values(content: bytes, values: Mapping[str, float]) -> bytes:
+def _with_values(content: bytes, values: Mapping[str, float | str]) -> bytes:
     left = dict(values)
 
     def beside(match: re.Match[bytes]) -> bytes:
         value = left.pop(match[2].decode())
+        if isinstance(value, str):  # a formula whose value is a text is a cell of another kind
+            return match[1].replace(b"<c ", b'<c t="str" ', 1) + f"<v>{escape(value)}</v>".encode()
         return match[1] + f"<v>{value!r}</v>".encode()
 
     written = _FORMULA.sub(beside, content)

@@ -10,9 +10,23 @@ from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.package import finished
-from baywright.documents.sheets import checks, dimensions, hardware, inventory, options, parts, schedule, summary
+from baywright.documents.sheets import (
+    checks,
+    cost,
+    cutting,
+    dimensions,
+    hardware,
+    inventory,
+    offcuts,
+    options,
+    parts,
+    schedule,
+    summary,
+)
 from baywright.documents.sheets.cell import FormulaCells, safe_text
 from baywright.documents.sheets.style import add_styles
+from baywright.model.cost import Cost
+from baywright.model.cutting import CuttingPlan
 from baywright.model.finding import Finding
 from baywright.model.making import Manufacture
 from baywright.model.option import Option
@@ -29,12 +43,14 @@ def write_workbook(
     manufacture: Manufacture,
     findings: Sequence[Finding] = (),
     choice: Sequence[Option] = (),
+    saw: CuttingPlan | None = None,
+    costs: Cost | None = None,
 ) -> bytes:
     """The workbook as the content of an XLSX file.
 
     `report`, `manufacture` and `findings` are those of the project's present arrangement; `plan` is the planner's
     answer if that arrangement is still as planned, else None. `choice` are the options known for the project; they get
-    a sheet where there are any.
+    a sheet where there are any. `saw` is how its parts are cut and `costs` what all of it costs, where they are known.
     """
     book = Workbook()
     add_styles(book)
@@ -49,6 +65,11 @@ def write_workbook(
     schedule.write_schedule(book.create_sheet(schedule.TITLE), project, manufacture)
     parts.write_parts(book.create_sheet(parts.TITLE), project, manufacture)
     hardware.write_hardware(book.create_sheet(hardware.TITLE), project, manufacture, formulas)
+    if saw is not None:
+        cutting.write_cutting(book.create_sheet(cutting.TITLE), project, manufacture, saw)
+        offcuts.write_offcuts(book.create_sheet(offcuts.TITLE), project, saw)
+    if costs is not None:
+        cost.write_cost(book.create_sheet(cost.TITLE), project, costs)
     checks.write_checks(book.create_sheet(checks.TITLE), project, findings)
     if choice:
         options.write_options(book.create_sheet(options.TITLE), project, choice)

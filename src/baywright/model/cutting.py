@@ -163,6 +163,15 @@ class CuttingPlan(Frozen):
         return tuple(layout for cutting in self.sheets for layout in cutting.layouts)
 
     @property
+    def unplaced(self) -> tuple[Unplaced, ...]:
+        """All that could not be cut."""
+        return tuple(
+            left
+            for unplaced in (*(each.unplaced for each in self.sheets), *(each.unplaced for each in self.bars))
+            for left in unplaced
+        )
+
+    @property
     def sheets_bought(self) -> int:
         """Sheets to buy, of all materials."""
         return sum(cutting.bought for cutting in self.sheets)

@@ -45,11 +45,7 @@ def _first(project: Project, plan: CuttingPlan) -> Sketch:
     paragraphs = [
         *(_summary(cutting) for cutting in plan.sheets),
         *(f"{bars.name}: {count_words(len(bars.layouts), 'bar')}, {bars.bought} to buy." for bars in plan.bars),
-        *(
-            f"Not cut: {left.pieces} × {left.part_number}: {left.reason}"
-            for unplaced in (*(sheets.unplaced for sheets in plan.sheets), *(bars.unplaced for bars in plan.bars))
-            for left in unplaced
-        ),
+        *(f"Not cut: {left.pieces} × {left.part_number}: {left.reason}" for left in plan.unplaced),
         *plan.remarks,
         *(f"{caution.title}: {caution.text}" for caution in cautions_about(Topic.CUTTING)),
         "Measure the first board and the first piece of every size before the rest is cut.",

@@ -24,9 +24,9 @@ class FormulaCells:
     """The formula cells of a workbook and the values that belong beside them, by sheet title and cell."""
 
     def __init__(self) -> None:
-        self.values: dict[str, dict[str, float]] = {}
+        self.values: dict[str, dict[str, float | str]] = {}
 
-    def write(self, sheet: Worksheet, row: int, column: int, formula: str, value: float, style: Style) -> Cell:
+    def write(self, sheet: Worksheet, row: int, column: int, formula: str, value: float | str, style: Style) -> Cell:
         """Write a formula, given without its leading `=`, whose value is `value`."""
         cell = _cell(sheet, row, column)
         cell.value = f"={formula}"

@@ -4,10 +4,12 @@ Laws: every sheet prints on A4 landscape, one page wide, its header row repeated
 sight while scrolling; columns are as wide as their texts up to a limit and rows as high as the wrapped text.
 """
 
+import io
 from collections.abc import Sequence
 from itertools import zip_longest
 from typing import TypeVar
 
+from openpyxl.drawing.image import Image
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.header_footer import _HeaderFooterPart
 from openpyxl.worksheet.pagebreak import Break
@@ -17,7 +19,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from baywright.documents.cautions import Caution
 from baywright.documents.sheets.cell import Value, safe_text, write
 from baywright.documents.sheets.column import Column
-from baywright.documents.sheets.measure import characters, height_for, line_count
+from baywright.documents.sheets.measure import LINE_POINTS, characters, height_for, line_count
 from baywright.documents.sheets.style import Style
 
 Row = TypeVar("Row")
@@ -27,6 +29,7 @@ _LEAST_WIDTH = 5.0
 _MARGIN_INCHES = 0.4
 _TITLE_HEIGHT = 24.0
 HEADING_ROWS = 3
+_PIXELS_PER_POINT = 96.0 / 72.0
 
 
 class Page:
@@ -77,6 +80,15 @@ class Page:
         """The cautions that belong to this sheet, each a paragraph."""
         for caution in cautions:
             self.paragraph(f"{caution.title}: {caution.text}")
+
+    def picture(self, png: bytes, most_width: float, most_height: float = float("inf")) -> None:
+        """A picture at `next_row`, as large as fits into so many points; moves on beneath it."""
+        image = Image(io.BytesIO(png))
+        scale = min(most_width / image.width, most_height / image.height)
+        width, height = image.width * scale, image.height * scale
+        image.width, image.height = round(width * _PIXELS_PER_POINT), round(height * _PIXELS_PER_POINT)
+        self.sheet.add_image(image, f"A{self.next_row}")
+        self.next_row += int(height // LINE_POINTS) + 2
 
     def break_page(self) -> None:
         """What follows prints on a new page."""

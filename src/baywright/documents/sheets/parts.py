@@ -11,9 +11,12 @@ from baywright.model.project import Project
 
 TITLE = "Parts"
 LEAD = (
-    "Finished sizes, edging included where an edge is edged. Length runs with the grain where there is one. Measure "
-    "the boards before cutting: a board sold as 18 mm is often thinner, and the plan follows the thickness entered."
+    "Finished sizes have the edging on, cut sizes do not: the saw cuts to these. Length runs with the grain where "
+    "there is one. Start and end are the lower or left and the upper or right end; mirrored pieces have their holes and "
+    "grooves on the other hand. Measure the boards before cutting: a board sold as 18 mm is often thinner, and the "
+    "plan follows the thickness entered."
 )
+UNKNOWN = "not known"
 
 
 def write_parts(sheet: Worksheet, project: Project, manufacture: Manufacture) -> None:
@@ -26,9 +29,13 @@ def write_parts(sheet: Worksheet, project: Project, manufacture: Manufacture) ->
         Column("Length", lambda part: part.length_mm, Style.LENGTH),
         Column("Width", lambda part: part.width_mm, Style.LENGTH),
         Column("Thickness", lambda part: part.thickness_mm, Style.LENGTH),
+        Column("Cut length", lambda part: part.cut_length_mm, Style.LENGTH),
+        Column("Cut width", lambda part: part.cut_width_mm, Style.LENGTH),
         Column("Material", lambda part: part.material),
         Column("Grain", lambda part: part.grain.value, Style.TEXT, 18.0),
-        Column("Edging a piece", lambda part: part.edged_length_mm or None, Style.LENGTH),
+        Column("Edged", lambda part: ", ".join(side.value for side in part.banded), Style.TEXT, 18.0),
+        Column("Mirrored", lambda part: part.mirrored or None, Style.COUNT),
+        Column("Mass a piece, kg", lambda part: UNKNOWN if part.mass_kg is None else part.mass_kg, Style.MASS),
         Column("Note", lambda part: part.note, Style.TEXT, 60.0),
     ]
     header = page.table(with_inches(columns, project.unit), manufacture.parts)

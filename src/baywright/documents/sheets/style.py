@@ -30,6 +30,8 @@ class Style(StrEnum):
     METRES = "Baywright metres"
     INCHES = "Baywright inches"
     GIVEN = "Baywright given"
+    GIVEN_MONEY = "Baywright given price"
+    MONEY = "Baywright money"
     NAME = "Baywright name"
     NOTE = "Baywright note"
 
@@ -41,6 +43,8 @@ _FORMATS = {
     Style.METRES: "0.00",
     Style.INCHES: '# ??/??"""',
     Style.GIVEN: "0.0###",
+    Style.GIVEN_MONEY: "#,##0.00",
+    Style.MONEY: "#,##0.00",
 }
 """Number formats; lengths are mm and shown to 0.01, inches as fractions of values rounded to 1/32."""
 
@@ -72,7 +76,7 @@ def _named(style: Style) -> NamedStyle:
         named.border = Border(bottom=_THIN, top=_THIN)
         side = "left" if style is Style.HEADER else "right"
         named.alignment = Alignment(vertical="center", horizontal=side, indent=int(side == "left"), wrap_text=True)
-    if style is Style.GIVEN:
+    if style in (Style.GIVEN, Style.GIVEN_MONEY):
         named.fill = PatternFill("solid", fgColor="FFF7F1DC")
         named.border = Border(bottom=_THIN, top=_THIN, left=_THIN, right=_THIN)
     if style is Style.NAME:

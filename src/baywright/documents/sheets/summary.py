@@ -1,16 +1,13 @@
 """The summary sheet: the front elevation, what was planned and how well, what is open, and the cautions."""
 
-import io
 from collections.abc import Sequence
 
-from openpyxl.drawing.image import Image
 from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.cautions import CAUTIONS
 from baywright.documents.elevation import elevation
 from baywright.documents.facts import Fact, facts
 from baywright.documents.sheets.column import Column
-from baywright.documents.sheets.measure import LINE_POINTS
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
 from baywright.model.making import Manufacture
@@ -22,7 +19,6 @@ TITLE = "Summary"
 LEAD = "Read the cautions before anything is cut, drilled, lifted or fixed."
 _WIDTHS = (34.0, 108.0)
 _PICTURE_WIDTH, _PICTURE_HEIGHT = 740.0, 420.0
-_PIXELS_PER_POINT = 96.0 / 72.0
 
 
 def write_summary(
@@ -35,7 +31,7 @@ def write_summary(
 ) -> None:
     """Write the sheet with its picture."""
     page = Page(sheet, _WIDTHS)
-    _picture(page, project, workings, manufacture)
+    page.picture(elevation(project, workings, manufacture.schedule, "png"), _PICTURE_WIDTH, _PICTURE_HEIGHT)
     page.break_page()
     for title, lines in facts(project, workings, report, plan, manufacture):
         _section(page, title, lines)
@@ -53,12 +49,3 @@ def _section(page: Page, title: str, lines: Sequence[Fact]) -> None:
         Column("", lambda fact: fact.words, Style.TEXT, _WIDTHS[1]),
     ]
     page.table(columns, lines)
-
-
-def _picture(page: Page, project: Project, workings: Workings, manufacture: Manufacture) -> None:
-    image = Image(io.BytesIO(elevation(project, workings, manufacture.schedule, "png")))
-    scale = min(_PICTURE_WIDTH / image.width, _PICTURE_HEIGHT / image.height)
-    width, height = image.width * scale, image.height * scale
-    image.width, image.height = round(width * _PIXELS_PER_POINT), round(height * _PIXELS_PER_POINT)
-    page.sheet.add_image(image, f"A{page.next_row}")
-    page.next_row += int(height // LINE_POINTS) + 2
