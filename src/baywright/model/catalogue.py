@@ -4,10 +4,11 @@ Laws: an item of the catalogue is offered for a line of the order only where its
 owner set by hand beats it. Prices are of a pack; a missing one is None.
 """
 
+from collections import Counter
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from baywright.model.base import Frozen, Identifier, Label, PositiveMillimetres, Text
 from baywright.model.money import Price
@@ -95,3 +96,23 @@ class HardwareStock(Frozen):
     catalogue: Annotated[tuple[CatalogueItem, ...], Field(max_length=5_000)] = ()
     adjustments: Annotated[tuple[Adjustment, ...], Field(max_length=1_000)] = ()
     extras: Annotated[tuple[ExtraItem, ...], Field(max_length=1_000)] = ()
+
+    @model_validator(mode="after")
+    def _each_is_there_once(self) -> Self:
+        for what, ids in (
+            ("item id", [item.id for item in self.catalogue]),
+            ("line number", [adjustment.number for adjustment in self.adjustments]),
+            ("id of an added line", [extra.id for extra in self.extras]),
+        ):
+            doubled = [identifier for identifier, count in Counter(ids).items() if count > 1]
+            if doubled:
+                raise ValueError(f"The {what} “{doubled[0]}” is used twice; each may stand there once.")
+        return self
+
+    def item(self, item_id: str) -> CatalogueItem | None:
+        """The item of the catalogue with that id; None where there is none."""
+        return next((item for item in self.catalogue if item.id == item_id), None)
+
+    def adjustment(self, number: str) -> Adjustment | None:
+        """What was set by hand for the line of that number; None where nothing was."""
+        return next((adjustment for adjustment in self.adjustments if adjustment.number == number), None)
