@@ -23,6 +23,15 @@ def no_runner(kind: CheckKind, subject: str, source: str) -> Finding:
     )  # fmt: skip
 
 
+def no_density(kind: CheckKind, subject: str, source: str) -> Finding:
+    """That something could not be checked, because nothing is known of the boards' density: said, never passed over."""
+    return Finding(
+        kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
+        message="Not checked: it is not known how heavy the boards are.",
+        mends=(Mend(text="Enter the density of the material that they are cut from."),),
+    )  # fmt: skip
+
+
 def not_weighed(kind: CheckKind, subject: str, labels: list[str], source: str) -> Finding:
     """That something could not be checked, because boxes were not weighed: said, never passed over."""
     shown = ", ".join(f"“{label}”" for label in labels[:MOST_NAMED]) + (" and more" if len(labels) > MOST_NAMED else "")

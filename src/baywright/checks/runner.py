@@ -4,7 +4,7 @@ Laws: what is carried is the boxes with their contents, the drawer itself and an
 rated load is the maker's, for a pair, evenly loaded, at the maker's length and width: the data sheet decides.
 """
 
-from baywright.checks.judging import judged, no_runner, not_weighed
+from baywright.checks.judging import judged, no_density, no_runner, not_weighed
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.project import Project
@@ -28,12 +28,12 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
     hung = {place: team for place, team in drawers.items() if workings.at_kind("runner_length", kinds[place]) > 0}
     for place, placements in hung.items():
         here = [boxes[p.box_id] for p in placements]
-        bare = [box for box in here if box.loaded_mass_kg is None]
+        bare, drawer_kg = [box for box in here if box.loaded_mass_kg is None], empty_kg[kinds[place]]
         unweighed += [box.label for box in bare]
-        if bare:
+        if bare or drawer_kg is None:
             continue
         loaded = sum(box.loaded_mass_kg or 0.0 for box in here)
-        carried = loaded + empty_kg[kinds[place]] + allowance * len(here)
+        carried = loaded + drawer_kg + allowance * len(here)
         heaviest = max(here, key=lambda box: box.loaded_mass_kg or 0.0)
         elsewhere = FieldChange(path=f"boxes[{heaviest.id}].status", value="elsewhere")
         mends = (
@@ -48,7 +48,7 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
             value=carried, limit=rated, unit="kg", formula="boxes + drawer + allowance",
             given=(
                 Given(name="boxes", value=f"{loaded:.1f} kg"),
-                Given(name="drawer", value=f"{empty_kg[kinds[place]]:.1f} kg"),
+                Given(name="drawer", value=f"{drawer_kg:.1f} kg"),
                 Given(name="allowance", value=f"{allowance:g} kg a box"),
                 Given(name="travel", value=f"{workings.at_kind('runner_length', kinds[place]):g} mm, full extension"),
             ),
@@ -58,6 +58,8 @@ def runner_findings(project: Project, workings: Workings) -> list[Finding]:
     if missing := len(drawers) - len(hung):
         subject = "1 drawer" if missing == 1 else f"{missing} drawers"
         found.append(no_runner(CheckKind.RUNNER_LOAD, subject, SOURCE))
+    if hung and None in empty_kg.values():
+        found.append(no_density(CheckKind.RUNNER_LOAD, "Drawers", SOURCE))
     if unweighed:
         found.append(not_weighed(CheckKind.RUNNER_LOAD, "Drawers", unweighed, SOURCE))
     return found

@@ -13,12 +13,12 @@ from math import floor
 from baywright.checks.beam import Case, Section, deflection_mm, weight_n
 from baywright.checks.creep import ServiceClass, deformation_factor, final_deflection_mm
 from baywright.checks.judging import judged, not_weighed
-from baywright.checks.material import MATERIALS, Stiffness
 from baywright.making.drawers import drawer_kinds, drawers_to_make
 from baywright.making.shelves import shelf_parts
 from baywright.model.construction import Stand
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.length import format_length
+from baywright.model.material import MATERIALS, Stiffness
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.model.safety import Climate

@@ -11,7 +11,7 @@ built in and fixed is outside some of them, and a workshop wall outside most: th
 from dataclasses import dataclass
 
 from baywright.checks.beam import GRAVITY_M_S2
-from baywright.checks.judging import no_runner, not_weighed
+from baywright.checks.judging import no_density, no_runner, not_weighed
 from baywright.checks.statics import Balance, Mass, balance, force_at_n, tilted, tip_angle_degrees
 from baywright.making import manufacture
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
@@ -60,6 +60,8 @@ class Scales:
     drawers: tuple[Drawer, ...]
     depth_mm: float
     leaning_mm: float
+    is_weighed: bool = True
+    """Whether the density of all boards is known."""
 
     @property
     def is_known(self) -> bool:
@@ -112,7 +114,7 @@ def weigh(project: Project, workings: Workings) -> Scales:
     empty = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
     depth = workings.value("upright_depth")
     setback = _setback_mm(project)
-    boards = mass_kg(part for part in made.parts if not part.number.startswith("D"))
+    boards = mass_kg(part for part in made.parts if part.number[0] not in "DF")
     boxes, allowance = project.boxes_by_id, project.safety.load_allowance_kg
     base, first = workings.value("base_upper_height"), workings.value("first_row")
     found = []
@@ -123,9 +125,12 @@ def weigh(project: Project, workings: Workings) -> Scales:
             mass + allowance for p in placements if (mass := boxes[p.box_id].loaded_mass_kg) is not None
         )  # fmt: skip
         height = base + first + workings.value("pitch") * row
-        found.append(Drawer((bay, row), empty[kind], loaded, length / 2 - setback, -length / 2 - setback, height))
-    carcass = Mass(boards, depth / 2 - setback, workings.value("unit_height") / 2)
-    return Scales(carcass, tuple(found), max(1.0, depth - setback), project.safety.raised_rear_mm)
+        found.append(
+            Drawer((bay, row), empty[kind] or 0.0, loaded, length / 2 - setback, -length / 2 - setback, height)
+        )
+    carcass = Mass(boards or 0.0, depth / 2 - setback, workings.value("unit_height") / 2)
+    is_weighed = boards is not None and None not in empty.values()
+    return Scales(carcass, tuple(found), max(1.0, depth - setback), project.safety.raised_rear_mm, is_weighed)
 
 
 def _setback_mm(project: Project) -> float:
@@ -141,6 +146,8 @@ def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
     scales = weigh(project, workings)
     if not scales.drawers:
         return []
+    if not scales.is_weighed:
+        return [no_density(CheckKind.TIPPING, "The run", SOURCE)]
     if not scales.is_known:
         return [no_runner(CheckKind.TIPPING, "The run", SOURCE).replace(mends=(Mend(text=ADVICE),))]
     found = [_open(project, scales, filled=filled) for filled in (True, False)]

@@ -5,15 +5,16 @@ conflict is named, not left out.
 """
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from baywright.making.drawers import drawer_count
-from baywright.making.material import PLYWOOD_DENSITY_KG_PER_M3, mass_kg
+from baywright.making.material import mass_kg
 from baywright.model.construction import Back, Stand, Uprights
 from baywright.model.goals import MORE_IS_BETTER, Goal
 from baywright.model.inventory import Box, BoxStatus
 from baywright.model.length import format_length
-from baywright.model.making import Manufacture
+from baywright.model.making import Manufacture, Part
 from baywright.model.plan import ArrangementReport, Conflict, GoalValue, PlanResult, PlanStatus
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -91,7 +92,7 @@ def _run(project: Project, workings: Workings, manufacture: Manufacture) -> list
         Fact("Drawers", f"{drawer_count(manufacture.parts)}; runners {shown('runner_length')} long"),
         Fact("Boxes", f"{len(owned)}, of which {len(weighed)} are weighed: {sum(weighed):.1f} kg together"),
         *_other_boxes(project),
-        Fact("Boards", f"about {mass_kg(manufacture.parts):.0f} kg at {PLYWOOD_DENSITY_KG_PER_M3:g} kg/m³"),
+        Fact("Boards", _heavy(manufacture.parts)),
     ]  # fmt: skip
 
 
@@ -145,8 +146,13 @@ def _material(manufacture: Manufacture) -> list[Fact]:
         parts = [part for part in manufacture.parts if (part.thickness_mm, part.material) == (thickness, material)]
         area = sum(part.quantity * part.length_mm * part.width_mm for part in parts) / 1e6
         pieces = sum(part.quantity for part in parts)
-        found.append(Fact(material, f"{area:.2f} m² in {pieces} pieces, about {mass_kg(parts):.0f} kg"))
+        found.append(Fact(material, f"{area:.2f} m² in {pieces} pieces, {_heavy(parts)}"))
     return [*found, Fact("Waste", "add 10 to 20 % for cuts (common practice)")] if found else []
+
+
+def _heavy(parts: Iterable[Part]) -> str:
+    mass = mass_kg(parts)
+    return "mass not known" if mass is None else f"about {mass:.0f} kg"
 
 
 def _open(project: Project, report: ArrangementReport, manufacture: Manufacture) -> list[Fact]:

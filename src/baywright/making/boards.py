@@ -11,27 +11,28 @@ from itertools import pairwise
 from string import ascii_lowercase
 
 from baywright.making.frame import Frame
-from baywright.making.material import plywood
+from baywright.making.piece import piece
 from baywright.making.sections import divide
 from baywright.model.length import format_length
+from baywright.model.machining import Side
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 
 
 @dataclass(frozen=True)
 class Board:
-    """A board before it is divided: what it is, where it lies along the run, and its other two measures in mm."""
+    """A board before it is divided: what it is, where it lies along the run, and how wide it is, in mm."""
 
+    role: BoardRole
     number: str
     name: str
     left_mm: float
     right_mm: float
     width_mm: float
-    thickness_mm: float
     grain: Grain = Grain.LENGTH
-    edged_front: bool = False
-    edged_ends: int = 0
-    """How many of its ends are covered with edging."""
+    banded: tuple[Side, ...] = ()
+    """Its edges that are covered with edging; START is its left end."""
     note: str = ""
 
 
@@ -47,7 +48,7 @@ def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame:
     """The parts of a board: one, or the fewest pieces no longer than the longest board, joined at `joints_mm`."""
     ends = divide(board.left_mm, board.right_mm, joints_mm, project.boards.longest_mm)
     if len(ends) == 2:
-        return [_part(board, board.number, board.left_mm, board.right_mm, board.note)]
+        return [_part(board, board.number, board.left_mm, board.right_mm, board.note, project, frame)]
     pieces = list(pairwise(ends))
     parts = []
     for index, (left, right) in enumerate(pieces, 1):
@@ -55,20 +56,23 @@ def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame:
         if index < len(pieces):
             distance = format_length(right - ends[0], project.unit)
             place += f"; joined to the next over the middle of {frame.upright_at(right)}, {distance} from the left end"
-        parts.append(_part(board, f"{board.number}.{index}", left, right, "; ".join(filter(None, (place, board.note)))))
+        note = "; ".join(filter(None, (place, board.note)))
+        parts.append(_part(board, f"{board.number}.{index}", left, right, note, project, frame))
     return parts
 
 
-def _part(board: Board, number: str, left_mm: float, right_mm: float, note: str) -> Part:
+def _part(
+    board: Board, number: str, left_mm: float, right_mm: float, note: str, project: Project, frame: Frame
+) -> Part:
     length = round(right_mm - left_mm, 9)  # places add up with noise in the last digits; equal boards are one line
-    outer_ends = (left_mm == board.left_mm) + (right_mm == board.right_mm)
-    edged_ends = min(outer_ends, board.edged_ends)
-    edged = length * board.edged_front + edged_ends * board.width_mm
-    return Part(
-        number=number, name=board.name, quantity=1, length_mm=length, width_mm=board.width_mm,
-        thickness_mm=board.thickness_mm, material=plywood(board.thickness_mm), grain=board.grain,
-        edged_length_mm=edged, edging_strips=board.edged_front + edged_ends, note=note,
-        lefts_mm=(left_mm,),
+    inner = {
+        side for side, is_outer in ((Side.START, left_mm == board.left_mm), (Side.END, right_mm == board.right_mm))
+        if not is_outer
+    }  # fmt: skip
+    return piece(
+        project, board.role, number, board.name, 1, length, board.width_mm, grain=board.grain,
+        banded=tuple(side for side in board.banded if side not in inner), note=note,
+        bays=frame.bays_over(left_mm, right_mm), lefts_mm=(left_mm,),
     )  # fmt: skip
 
 
@@ -84,15 +88,17 @@ def over_carcasses(boards: Sequence[Board], project: Project, frame: Frame) -> l
     for board, span in zip(boards, frame.spans, strict=True):
         where = "one for each drawer bay" if span.bay is not None else "for the shelf bay"
         note = "; ".join(filter(None, (where, board.note)))
-        part = _part(board, board.number, board.left_mm, board.right_mm, note)
+        part = _part(board, board.number, board.left_mm, board.right_mm, note, project, frame)
         if span.bay is None:
             parts.append(part.replace(number=f"{board.number}s"))
             continue
         like = next((i for i, known in enumerate(parts) if known == part.replace(
-            number=known.number, quantity=known.quantity, lefts_mm=known.lefts_mm)), None)  # fmt: skip
+            number=known.number, quantity=known.quantity, lefts_mm=known.lefts_mm, bays=known.bays)), None)  # fmt: skip
         if like is not None:
-            more = parts[like].quantity + 1
-            parts[like] = parts[like].replace(quantity=more, lefts_mm=parts[like].lefts_mm + part.lefts_mm)
+            known = parts[like]
+            parts[like] = known.replace(
+                quantity=known.quantity + 1, lefts_mm=known.lefts_mm + part.lefts_mm, bays=known.bays + part.bays
+            )
         else:
             parts.append(part.replace(number=part.number + (ascii_lowercase[len(parts) % 26] if parts else "")))
     return parts

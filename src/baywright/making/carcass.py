@@ -4,14 +4,14 @@ Laws: uprights stand on the base and the top lies on the uprights, so an upright
 height, whole rows; the sizes of base and top are the workings' too.
 """
 
-from collections import Counter
-
 from baywright.making.boards import Board, lettered, over_carcasses, sectioned
-from baywright.making.frame import Frame
-from baywright.making.material import plywood
+from baywright.making.frame import Frame, Role, StandingUpright
+from baywright.making.piece import piece
 from baywright.model.length import format_length
-from baywright.model.making import Grain, Part
+from baywright.model.machining import Side
+from baywright.model.making import Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings import Stretch, Workings
 
 
@@ -25,7 +25,6 @@ def carcass_parts(project: Project, workings: Workings, frame: Frame) -> list[Pa
 
 
 def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    thickness = project.boards.upright_mm
     first = format_length(workings.value("first_row"), project.unit)
     front, rear = (
         format_length(length, project.unit)
@@ -33,25 +32,25 @@ def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     )
     lines = f"hole lines {front} from the front edge and {rear} from the rear edge"
     usual = round(workings.value("upright_rows"))
+    alike: dict[tuple[Role, int], list[StandingUpright]] = {}
+    for upright in frame.uprights:
+        alike.setdefault((upright.role, upright.rows), []).append(upright)
     parts = []
-    for (role, rows), count in sorted(
-        Counter((upright.role, upright.rows) for upright in frame.uprights).items(),
-        key=lambda item: (item[0][0].number, -item[0][1]),
-    ):
-        height = workings.upright_height(rows)
-        parts.append(Part(
-            number=role.number if rows == usual else f"{role.number}-{rows}", name=role.title, quantity=count,
-            length_mm=height, width_mm=workings.value("upright_depth"), thickness_mm=thickness,
-            material=plywood(thickness), grain=Grain.LENGTH, edged_length_mm=height, edging_strips=1,
+    for (role, rows), same in sorted(alike.items(), key=lambda item: (item[0][0].number, -item[0][1])):
+        number = role.number if rows == usual else f"{role.number}-{rows}"
+        parts.append(piece(
+            project, BoardRole.UPRIGHT, number, role.title, len(same), workings.upright_height(rows),
+            workings.value("upright_depth"), banded=(Side.FRONT,), bays=tuple(b for one in same for b in one.bays),
             note=f"{role.drilling}; {rows} rows, first {first} over the lower end; {lines}",
         ))  # fmt: skip
     return parts
 
 
 def _base(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    depth, thickness = workings.value("base_depth"), project.boards.base_mm
+    depth = workings.value("base_depth")
     boards = [
-        Board("B1", "Base", left, right, depth, thickness, edged_front=True) for left, right in frame.carcasses_mm
+        Board(BoardRole.BASE, "B1", "Base", left, right, depth, banded=(Side.FRONT,))
+        for left, right in frame.carcasses_mm
     ]
     return over_carcasses(boards, project, frame)
 
@@ -69,10 +68,10 @@ def _top(project: Project, workings: Workings, frame: Frame) -> list[Part]:
             if length > 0 and where
         ]
         over = f"over {_named(stretch)}" if len(frame.stretches) > 1 else ""
+        banded = (Side.FRONT, *[Side.START] * at_left, *[Side.END] * at_right)
         boards.append(Board(
-            "T1", "Top", stretch.left_mm - side * at_left, stretch.right_mm + side * at_right,
-            workings.value("top_depth"), project.boards.top_mm,
-            edged_front=True, edged_ends=at_left + at_right, note=", ".join(filter(None, (over, *overhang))),
+            BoardRole.TOP, "T1", "Top", stretch.left_mm - side * at_left, stretch.right_mm + side * at_right,
+            workings.value("top_depth"), banded=banded, note=", ".join(filter(None, (over, *overhang))),
         ))  # fmt: skip
     return [part for board in lettered(boards) for part in sectioned(board, frame.joints_mm, project, frame)]
 

@@ -4,15 +4,15 @@ Laws: drawers of one kind of bay are alike, so their parts are counted, not vari
 drawer is made where a box stands that is there; room that is only kept for a wished box gets none yet.
 """
 
-from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
-from baywright.making.material import plywood
+from baywright.making.piece import piece
 from baywright.model.arrangement import Placement
 from baywright.model.inventory import BoxStatus
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 Drawers = Mapping[tuple[int, int], tuple[Placement, ...]]
@@ -46,41 +46,42 @@ def drawer_kinds(project: Project, workings: Workings, drawers: Drawers) -> Kind
 
 def drawer_parts(project: Project, workings: Workings, kinds: Kinds) -> list[Part]:
     """The parts of all drawers; none where there is no runner to hang them on."""
-    counts = Counter(kinds.values())
-    return [part for kind in sorted(counts) for part in parts_of_kind(project, workings, kind, counts[kind])]
+    found: dict[str, list[int]] = {}
+    for (bay, _), kind in sorted(kinds.items()):
+        found.setdefault(kind, []).append(bay)
+    return [part for kind in sorted(found) for part in parts_of_kind(project, workings, kind, found[kind])]
 
 
-def parts_of_kind(project: Project, workings: Workings, kind: str, count: int) -> list[Part]:
-    """The parts of `count` drawers of one kind of bay."""
+def parts_of_kind(project: Project, workings: Workings, kind: str, bays: Sequence[int]) -> list[Part]:
+    """The parts of drawers of one kind of bay, one drawer for each entry of `bays`, which says where it stands."""
 
     def value(name: str) -> float:
         return workings.at_kind(name, kind)
 
-    if count == 0 or value("runner_length") <= 0:
+    if not bays or value("runner_length") <= 0:
         return []
-    boards, drawers = project.boards, project.construction.drawers
-    side, bottom = boards.drawer_side_mm, boards.drawer_bottom_mm
+    drawers, count = project.construction.drawers, len(bays)
+    twice = tuple(bay for bay in bays for _ in range(2))
     groove = (
-        f"groove for the {bottom:g} mm bottom, {format_length(drawers.groove_depth_mm, project.unit)} deep, "
+        f"groove for the {project.boards.drawer_bottom_mm:g} mm bottom, "
+        f"{format_length(drawers.groove_depth_mm, project.unit)} deep, "
         f"{format_length(drawers.groove_offset_mm, project.unit)} over the lower edge"
     )
     of = kind.removeprefix("bay")
     words = next((f"; {k.words(project.unit)}" for k in workings.kinds if kind and k.id == kind), "")
     return [
-        Part(
-            number=f"D1{of}", name="Drawer side", quantity=2 * count, length_mm=value("drawer_outside_depth"),
-            width_mm=drawers.side_height_mm, thickness_mm=side, material=plywood(side), grain=Grain.LENGTH,
+        piece(
+            project, BoardRole.DRAWER_SIDE, f"D1{of}", "Drawer side", 2 * count, value("drawer_outside_depth"),
+            drawers.side_height_mm, mirrored=count, bays=twice,
             note=f"half of them mirrored; {groove}; upper edges rounded{words}",
         ),
-        Part(
-            number=f"D2{of}", name="Drawer rail, front and rear", quantity=2 * count,
-            length_mm=value("rail_length"), width_mm=drawers.side_height_mm, thickness_mm=side,
-            material=plywood(side), grain=Grain.LENGTH,
-            note=f"between the sides; {groove}; upper edges rounded{words}",
+        piece(
+            project, BoardRole.DRAWER_SIDE, f"D2{of}", "Drawer rail, front and rear", 2 * count, value("rail_length"),
+            drawers.side_height_mm, bays=twice, note=f"between the sides; {groove}; upper edges rounded{words}",
         ),
-        Part(
-            number=f"D3{of}", name="Drawer bottom", quantity=count, length_mm=value("bottom_width"),
-            width_mm=value("bottom_depth"), thickness_mm=bottom, material=plywood(bottom), grain=Grain.ANY,
+        piece(
+            project, BoardRole.DRAWER_BOTTOM, f"D3{of}", "Drawer bottom", count, value("bottom_width"),
+            value("bottom_depth"), grain=Grain.ANY, bays=tuple(bays),
             note=f"length across the drawer; in grooves all round{words}",
         ),
     ]  # fmt: skip
@@ -91,6 +92,8 @@ def drawer_count(parts: Iterable[Part]) -> int:
     return sum(part.quantity for part in parts if part.number.partition("-")[0] == "D3")
 
 
-def empty_drawer_kg(workings: Workings, kind: str = "") -> float:
-    """Mass in kg of one drawer of a kind of bay, without its boxes; 0 where there is no runner to hang it on."""
-    return workings.at_kind("drawer_mass", kind) if workings.at_kind("runner_length", kind) > 0 else 0.0
+def empty_drawer_kg(workings: Workings, kind: str = "") -> float | None:
+    """Mass in kg of one drawer of a kind of bay, without its boxes; 0 where there is no runner to hang it on, None
+    where the density of its boards is not known.
+    """
+    return workings.drawer_mass(kind) if workings.at_kind("runner_length", kind) > 0 else 0.0

@@ -4,8 +4,8 @@ Laws: only bays that share an upright count, with a drawer at the same row; own 
 """
 
 from baywright.making.drawers import Drawers
-from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
 from baywright.making.frame import neighbours
+from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
 from baywright.model.construction import Uprights
 from baywright.model.project import Project
 from baywright.workings import Workings

@@ -12,6 +12,9 @@ from baywright.model.construction import Uprights
 from baywright.model.project import Project
 from baywright.workings import BayPlace, Layout, Stretch, UprightPlace, Workings
 
+SHELF_BAY = -1
+"""What stands for the number of the shelf bay in lists of bays."""
+
 
 class Role(Enum):
     """What an upright is for: its part number, its name, and what must be drilled where."""
@@ -31,11 +34,12 @@ class Role(Enum):
 
 @dataclass(frozen=True)
 class StandingUpright:
-    """One upright: the x of its left face, its role, and its hole rows."""
+    """One upright: the x of its left face, its role, its hole rows, and the bays beside it (-1: the shelf bay)."""
 
     left_mm: float
     role: Role
     rows: int
+    bays: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -48,6 +52,11 @@ class Span:
     rows: int
     kind: str = ""
     """The bay's kind in the workings."""
+
+    @property
+    def number(self) -> int:
+        """The bay's number, -1 for the shelf bay."""
+        return SHELF_BAY if self.bay is None else self.bay
 
 
 @dataclass(frozen=True)
@@ -99,6 +108,10 @@ class Frame:
         near = [n for n, middle in enumerate(self.middles_mm, 1) if abs(middle - x_mm) <= self.upright_mm / 2 + 1e-6]
         return f"upright {near[0]}" if len(near) == 1 else f"uprights {' and '.join(map(str, near))}"
 
+    def bays_over(self, left_mm: float, right_mm: float) -> tuple[int, ...]:
+        """The bays that a board from one place to another lies over, from the left."""
+        return tuple(s.number for s in self.spans if left_mm < s.left_mm + s.width_mm / 2 < right_mm)
+
     def uprights_between(self, left_mm: float, right_mm: float) -> int:
         """How many uprights stand wholly or in part between two places."""
         return sum(left_mm - 1e-6 < middle < right_mm + 1e-6 for middle in self.middles_mm)
@@ -122,7 +135,8 @@ def _standing(upright: UprightPlace, spans: list[Span], upright_mm: float) -> St
     """An upright with its role, by what stands on either side of it."""
     before = next((s for s in spans if abs(s.left_mm + s.width_mm - upright.left_mm) < 1e-6), None)
     after = next((s for s in spans if abs(s.left_mm - upright.left_mm - upright_mm) < 1e-6), None)
-    return StandingUpright(upright.left_mm, _role(before, after), upright.rows)
+    bays = tuple(span.number for span in (before, after) if span is not None)
+    return StandingUpright(upright.left_mm, _role(before, after), upright.rows, bays)
 
 
 def _role(before: Span | None, after: Span | None) -> Role:

@@ -1,8 +1,9 @@
 """Which load class of runner each drawer needs.
 
 Laws: what a runner pair carries is the boxes with their contents and the drawer itself; the class is the least one to
-be had that is not under that. A drawer with a box that was not weighed gets the highest class, the safe side, until it
-is weighed. A rated load is the maker's, for a pair, at the maker's test length and width: the data sheet decides.
+be had that is not under that. A drawer with a box that was not weighed, or of boards whose density is not known, gets
+the highest class, the safe side, until that is known. A rated load is the maker's, for a pair, at the maker's test
+length and width: the data sheet decides.
 """
 
 from collections.abc import Mapping, Sequence
@@ -26,11 +27,13 @@ Loads = Mapping[tuple[int, int], RunnerLoad]
 """The load on the runner pair of each drawer, by its bay and row."""
 
 
-def runner_load(runners: Runners, loaded_masses_kg: Sequence[float | None], drawer_kg: float) -> RunnerLoad:
-    """The load of boxes with those masses (None: not weighed) in a drawer that itself weighs `drawer_kg`."""
+def runner_load(runners: Runners, loaded_masses_kg: Sequence[float | None], drawer_kg: float | None) -> RunnerLoad:
+    """The load of boxes with those masses (None: not weighed) in a drawer that itself weighs `drawer_kg` (None: not
+    known).
+    """
     classes = sorted(runners.load_classes_kg)
     weighed = [mass for mass in loaded_masses_kg if mass is not None]
-    if len(weighed) < len(loaded_masses_kg):
+    if drawer_kg is None or len(weighed) < len(loaded_masses_kg):
         return RunnerLoad(None, classes[-1])
     carried = sum(weighed) + drawer_kg
     return RunnerLoad(carried, next((rated for rated in classes if rated >= carried - 1e-9), None))

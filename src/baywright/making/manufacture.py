@@ -10,6 +10,7 @@ from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
 from baywright.making.hardware.order import hardware_order
 from baywright.making.loads import load_remarks, runner_loads
+from baywright.making.material import material_remarks
 from baywright.making.rear import rear_parts, rear_remarks
 from baywright.making.schedule import schedule
 from baywright.making.shelves import shelf_parts, shelf_remarks
@@ -52,6 +53,7 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
         *facing_remarks(project, workings, drawers),
         *rear_remarks(project, workings),
         *shelf_remarks(project, workings),
+        *material_remarks(parts),
     ]
     return Manufacture(
         parts=tuple(parts),
@@ -62,7 +64,7 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
 
 
 def _can_exist(part: Part) -> bool:
-    return min(part.length_mm, part.width_mm, part.thickness_mm) > 0
+    return min(part.cut_length_mm, part.cut_width_mm, part.thickness_mm) > 0
 
 
 def _impossible_remarks(parts: list[Part]) -> list[str]:

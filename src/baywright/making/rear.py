@@ -10,6 +10,7 @@ from baywright.model.construction import Back
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 _NOTCHED = "let into notches in the uprights' rear edges, flush"
@@ -18,12 +19,12 @@ _NOTCHED = "let into notches in the uprights' rear edges, flush"
 def rear_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
     """The boards of the rear, as chosen."""
     boards, rear = project.boards, project.construction.rear
-    under_top, brace = _under_tops(frame), (rear.brace_width_mm, boards.brace_mm)
+    under_top, brace = _under_tops(frame), rear.brace_width_mm
     match rear.kind:
         case Back.FULL_BACK:
             note = "on the rear edges of base and uprights, under the top"
             chosen = [[
-                Board("R1", "Back", left, right, boards.base_mm + workings.upright_height(rows), boards.back_mm,
+                Board(BoardRole.BACK, "R1", "Back", left, right, boards.base_mm + workings.upright_height(rows),
                       grain=Grain.ANY, note=note)
                 for left, right, rows in under_top
             ]]  # fmt: skip
@@ -47,11 +48,8 @@ def _under_tops(frame: Frame) -> list[tuple[float, float, int]]:
     return [(stretch.left_mm, stretch.right_mm, stretch.rows) for stretch in frame.stretches]
 
 
-def _rails(
-    number: str, name: str, ends: list[tuple[float, float, int]], brace: tuple[float, float], note: str
-) -> list[Board]:
-    width, thickness = brace
-    return [Board(number, name, left, right, width, thickness, note=note) for left, right, _ in ends]
+def _rails(number: str, name: str, ends: list[tuple[float, float, int]], width_mm: float, note: str) -> list[Board]:
+    return [Board(BoardRole.BRACE, number, name, left, right, width_mm, note=note) for left, right, _ in ends]
 
 
 def rear_remarks(project: Project, workings: Workings) -> list[str]:

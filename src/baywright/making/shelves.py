@@ -4,11 +4,14 @@ Laws: a shelf's length is the workings' (the clear width less air at both ends);
 the rail at the rear where there is one, so that it can lie at any row.
 """
 
-from baywright.making.material import plywood
+from baywright.making.frame import SHELF_BAY
+from baywright.making.piece import piece
 from baywright.model.construction import Back
 from baywright.model.length import format_length
-from baywright.model.making import Grain, Part
+from baywright.model.machining import Side
+from baywright.model.making import Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 PINS_PER_SHELF = 4
@@ -29,13 +32,11 @@ def shelf_parts(project: Project, workings: Workings) -> list[Part]:
     boards = project.boards
     rail = 0.0 if project.construction.rear.kind is Back.FULL_BACK else boards.brace_mm
     in_front = "; in front of the rail at the rear" if rail else ""
-    length = workings.value("shelf_length")
     return [
-        Part(
-            number="S1", name="Shelf", quantity=count, length_mm=length,
-            width_mm=workings.value("upright_depth") - rail, thickness_mm=boards.shelf_mm,
-            material=plywood(boards.shelf_mm), grain=Grain.LENGTH, edged_length_mm=length,
-            edging_strips=1, note=f"adjustable, on {PINS_PER_SHELF} pins{in_front}",
+        piece(
+            project, BoardRole.SHELF, "S1", "Shelf", count, workings.value("shelf_length"),
+            workings.value("upright_depth") - rail, banded=(Side.FRONT,), bays=(SHELF_BAY,) * count,
+            note=f"adjustable, on {PINS_PER_SHELF} pins{in_front}",
         )
     ]  # fmt: skip
 

@@ -7,10 +7,11 @@ section ends on its own.
 
 from baywright.making.boards import Board, bearings, lettered, sectioned
 from baywright.making.frame import Frame
-from baywright.making.material import plywood
+from baywright.making.piece import piece
 from baywright.model.construction import Stand
-from baywright.model.making import Grain, Part
+from baywright.model.making import Part
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 
@@ -23,16 +24,19 @@ def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part
         part
         for number, name in (("P1", "Plinth, front"), ("P2", "Plinth, rear"))
         for board in lettered(
-            [Board(number, name, left, right, standing.height_mm, thickness) for left, right in frame.sections_mm]
+            [
+                Board(BoardRole.PLINTH, number, name, left, right, standing.height_mm)
+                for left, right in frame.sections_mm
+            ]
         )
         for part in sectioned(board, frame.joints_mm, project, frame)
     ]
     crossings = bearings("P1", long_parts, frame)
     doubled = ", two side by side where the plinth is joined" if crossings > len(frame.uprights) else ""
-    crossing = Part(
-        number="P3", name="Plinth, cross piece", quantity=crossings,
-        length_mm=workings.value("base_depth") - standing.plinth_setback_mm - 2 * thickness,
-        width_mm=standing.height_mm, thickness_mm=thickness, material=plywood(thickness), grain=Grain.LENGTH,
+    crossing = piece(
+        project, BoardRole.PLINTH, "P3", "Plinth, cross piece", crossings,
+        workings.value("base_depth") - standing.plinth_setback_mm - 2 * thickness, standing.height_mm,
+        bays=tuple(bay for upright in frame.uprights for bay in upright.bays),
         note=f"front to rear, one under every upright{doubled}",
     )  # fmt: skip
     return [*long_parts, crossing]

@@ -29,10 +29,6 @@ class Part(Frozen):
     thickness_mm: float
     material: str
     grain: Grain
-    edged_length_mm: float = 0.0
-    """Length of edge, in mm a piece, that is covered with edging."""
-    edging_strips: int = 0
-    """How many edges of a piece that is: strips of edging to cut."""
     note: str = ""
     role: BoardRole | None = None
     material_id: str = ""
@@ -52,6 +48,22 @@ class Part(Frozen):
     lefts_mm: tuple[float, ...] = ()
     """Of boards that run along the wall: where the left end of each piece lies, from the leftmost upright's outer face.
     """
+    nominal_mm: float = 0.0
+    """What the material's thickness is called; `thickness_mm` is what was measured, where it was."""
+
+    @property
+    def edged_length_mm(self) -> float:
+        """Length of edge, in mm a piece, that is covered with edging."""
+        return sum(self.edge_mm(side) for side in self.banded)
+
+    @property
+    def edging_strips(self) -> int:
+        """How many edges of a piece are covered: strips of edging to cut."""
+        return len(self.banded)
+
+    def edge_mm(self, side: Side) -> float:
+        """Finished length in mm of one of the four edges."""
+        return self.width_mm if side in (Side.START, Side.END) else self.length_mm
 
 
 class HardwareItem(Frozen):

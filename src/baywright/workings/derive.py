@@ -10,11 +10,13 @@ from functools import cached_property
 
 from baywright.model.limits import MOST_BAYS
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings.entry import Entry
 from baywright.workings.formulas import FORMULAS, Formula
 from baywright.workings.inputs import FAMILY_INPUTS, INPUTS, KIND_INPUTS, OWN_INPUTS, SIZE_INPUTS
 from baywright.workings.kinds import BayKind, KindList
 from baywright.workings.layout import BayPlace, BayShape, Layout, Rules, bays_that_fit, lay_out
+from baywright.workings.material import density_kg_m3, material_of
 from baywright.workings.reading import Names, Values, read_entries, scope_of
 
 _PER_KIND = frozenset(formula.name for formula in FORMULAS if formula.per_kind or formula.kind_only)
@@ -49,6 +51,13 @@ class Workings:
     def at_kind(self, name: str, kind_id: str) -> float:
         """The value of a name for a kind of bay: its own, or the general one where kinds do not differ in it."""
         return self._values[name, kind_id if kind_id and name in _OF_A_KIND else None]
+
+    def drawer_mass(self, kind_id: str = "") -> float | None:
+        """Mass in kg of an empty drawer of a kind of bay; None where the density of its boards is not known."""
+        roles = (BoardRole.DRAWER_SIDE, BoardRole.DRAWER_BOTTOM)
+        if any(density_kg_m3(material_of(self._project, role)) is None for role in roles):
+            return None
+        return self.at_kind("drawer_mass", kind_id)
 
     def entry(self, name: str, of: str | None = None) -> Entry:
         """The entry of a name; KeyError where there is none."""

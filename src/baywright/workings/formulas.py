@@ -304,8 +304,8 @@ FORMULAS: tuple[Formula, ...] = (
         "drawer_mass",
         "mass of the empty drawer",
         "kg",
-        "board_density * (2 * (drawer_outside_depth + rail_length) * drawer_side_height * drawer_side_thickness "
-        "+ bottom_width * bottom_depth * drawer_bottom_thickness) / 1000000000",
+        "(drawer_side_density * 2 * (drawer_outside_depth + rail_length) * drawer_side_height * drawer_side_thickness "
+        "+ drawer_bottom_density * bottom_width * bottom_depth * drawer_bottom_thickness) / 1000000000",
         _PIECES,
         "Two sides, two rails and the bottom, before grooves are cut; the runners carry it with the box.",
         per_kind=True,

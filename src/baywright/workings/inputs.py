@@ -11,13 +11,12 @@ from functools import reduce
 from baywright.model.construction import Back, FirstRowRule, Uprights
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.workings.kinds import BayKind
+from baywright.workings.material import reckoned_kg_m3, told_density
 
 NO_BOX_WIDTH_MM = 400.0
 NO_BOX_DEPTH_MM = 300.0
-PLYWOOD_DENSITY_KG_PER_M3 = 680.0
-"""Mean density of birch plywood at room humidity. From memory; makers print 640 to 720, so a drawer's own mass is
-right to about 6 %."""
 
 
 @dataclass(frozen=True)
@@ -31,6 +30,8 @@ class Input:
     field: str = ""
     note: str = ""
     group: str = "Inputs"
+    told: Callable[[Project], str] | None = None
+    """What is to be said of the value in a document besides; empty where nothing is."""
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,13 @@ def _at(path: str) -> Callable[[Project], float]:
 
 def _field(name: str, label: str, path: str, unit: str = "mm", note: str = "") -> Input:
     return Input(name, label, unit, _at(path), path, note)
+
+
+def _density(name: str, label: str, role: BoardRole) -> Input:
+    return Input(
+        name, label, "kg/m³", lambda project: reckoned_kg_m3(project, role),
+        told=lambda project: told_density(project, role),
+    )  # fmt: skip
 
 
 def sizes_in_use(project: Project) -> tuple[BoxSize, ...]:
@@ -158,13 +166,8 @@ INPUTS: tuple[Input, ...] = (
         lambda project: float(project.construction.rear.kind is Back.FULL_BACK),
         "construction.rear.kind",
     ),
-    Input(
-        "board_density",
-        "density of the boards",
-        "kg/m³",
-        lambda _: PLYWOOD_DENSITY_KG_PER_M3,
-        note="Birch plywood at room humidity; from memory, makers print 640 to 720.",
-    ),
+    _density("drawer_side_density", "density of the drawer sides", BoardRole.DRAWER_SIDE),
+    _density("drawer_bottom_density", "density of the drawer bottom", BoardRole.DRAWER_BOTTOM),
     _field("shelf_bay_wanted", "the rest becomes a shelf bay (1) or not (0)", "limits.shelf_bay", ""),
     _field("shelf_bay_least_width", "least width of a shelf bay", "limits.shelf_bay_least_width_mm"),
     _field(

@@ -53,6 +53,7 @@ class Names:
     """How things are called: box sizes, cells, numbers in the document's unit."""
 
     def __init__(self, project: Project) -> None:
+        self.project = project
         self.unit = project.unit
         self.size_ids = tuple(size.id for size in project.box_sizes)
         self.size_names = {size.id: size.name for size in project.box_sizes}
@@ -173,8 +174,11 @@ class _Reader:
         )
 
     def _general(self) -> list[Entry]:
-        given = [self._input(item, item.name, item.field, item.note) for item in INPUTS]
+        given = [self._input(item, item.name, item.field, self._note(item)) for item in INPUTS]
         return given + [self._input(item, item.name, "", item.note) for item in OWN_INPUTS]
+
+    def _note(self, item: Input) -> str:
+        return " ".join(filter(None, (item.note, item.told(self._names.project) if item.told else "")))
 
     def _listed(self) -> list[Entry]:
         found = []

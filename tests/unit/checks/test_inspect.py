@@ -5,13 +5,13 @@ import re
 import pytest
 
 from baywright.checks import inspect
-from baywright.checks.material import MATERIALS
 from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.change import changed
 from baywright.model.construction import Back, Construction, Rear, Stand, Standing
 from baywright.model.finding import CheckKind, Finding, Severity
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.limits import Limits
+from baywright.model.material import MATERIALS
 from baywright.model.project import Project
 from baywright.model.safety import BoardMaterial, Climate, Safety
 from baywright.model.space import Space

@@ -8,6 +8,7 @@ from collections import Counter
 
 from baywright.making.boards import joints_in, pieces_of
 from baywright.making.drawers import Kinds, drawer_count
+from baywright.making.frame import Frame
 from baywright.making.hardware.edging import edging_order
 from baywright.making.hardware.fasteners import (
     SYSTEM_SCREW_LENGTHS_MM,
@@ -17,11 +18,10 @@ from baywright.making.hardware.fasteners import (
     tenon_size,
     wall_fixings,
 )  # fmt: skip
-from baywright.making.frame import Frame
-from baywright.making.loads import Loads
-from baywright.making.material import mass_kg
 from baywright.making.hardware.packing import pieces
 from baywright.making.hardware.screws import screw_order
+from baywright.making.loads import Loads
+from baywright.making.material import mass_kg
 from baywright.making.shelves import PINS_PER_SHELF, shelf_count
 from baywright.model.construction import Back, Stand, Uprights
 from baywright.model.making import HardwareItem, Part
@@ -123,11 +123,13 @@ def _feet(project: Project, frame: Frame, parts: list[Part]) -> list[HardwareIte
         return []
     count = 2 * len(frame.uprights)
     masses = {box.id: box.loaded_mass_kg or 0.0 for box in project.boxes}
-    mass = mass_kg(parts) + sum(masses[placement.box_id] for placement in project.arrangement.placements)
-    note = (
-        f"front and rear under each upright; boards and weighed boxes are about {mass / count:.0f} kg a foot if evenly "
-        "spread, so take feet rated for at least twice that"
-    )
+    boards, boxes = mass_kg(parts), sum(masses[placement.box_id] for placement in project.arrangement.placements)
+    note = "front and rear under each upright"
+    if boards is not None:
+        note += (
+            f"; boards and weighed boxes are about {(boards + boxes) / count:.0f} kg a foot if evenly spread, so take "
+            "feet rated for at least twice that"
+        )
     specification = f"adjustable, {standing.height_mm:g} mm high"
     return [pieces("FT", "Foot", specification, count, 4, loss_share=0.0, note=note)]
 
