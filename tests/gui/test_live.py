@@ -99,7 +99,7 @@ def test_a_search_that_takes_long_shows_and_can_be_stopped(desk: Desk, qtbot: Qt
 
 def test_where_it_becomes_impossible_the_panel_says_why_and_takes_no_keys(desk: Desk, qtbot: QtBot) -> None:
     desk.actions.plan.trigger()
-    desk.panels.lists.setCurrentWidget(desk.panels.parts_view)
+    desk.panels.lists.setCurrentWidget(desk.panels.parts)
     desk.panels.boxes.view.setFocus()
     arrangement = desk.session.project.arrangement
     desk.session.do(SetField("limits.drawers_per_bay", 1))

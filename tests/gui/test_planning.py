@@ -29,13 +29,13 @@ def test_a_plan_fills_picture_lists_and_status_line(desk: Desk) -> None:
     assert "bays" in status.proof.toolTip()
     assert status.problems.text() == "✓ nothing wrong"
     assert desk.panels.stack.currentWidget() is desk.panels.elevation
-    assert desk.panels.parts.total > 0
+    assert desk.panels.parts.table.total > 0
     assert desk.panels.hardware.total > 0
     assert "proved" in desk.message
     desk.actions.undo.trigger()
     assert status.placed.text() == "0 of 6 placed"
     assert desk.panels.stack.currentWidget() is desk.panels.start
-    assert desk.panels.parts.total == 0
+    assert desk.panels.parts.table.total == 0
 
 
 def test_a_change_that_the_planner_weighs_takes_the_proof_away_and_undo_gives_it_back(desk: Desk) -> None:
@@ -63,7 +63,7 @@ def test_an_impossible_plan_says_which_limit_binds_and_changes_nothing(desk: Des
     assert listed(desk)[1].startswith("⚠ ")
     assert "→" in listed(desk)[1]
     assert "No plan keeps every limit" in desk.message
-    desk.panels.lists.setCurrentWidget(desk.panels.parts_view)
+    desk.panels.lists.setCurrentWidget(desk.panels.parts)
     assert desk.panels.strip.isVisible()
     desk.actions.show_lists.trigger()
     assert not desk.panels.lists.isVisible()

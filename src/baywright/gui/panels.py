@@ -18,11 +18,13 @@ from baywright.gui.elevation.twin import DrawerTableView
 from baywright.gui.elevation.view import ElevationView
 from baywright.gui.fields.line import LineEdit
 from baywright.gui.inventory.panel import BoxPanel
-from baywright.gui.lists import hardware_columns, hardware_records, part_columns, part_records
+from baywright.gui.lists import hardware_columns, hardware_records
 from baywright.gui.messages import MessageBar
 from baywright.gui.options.panel import OptionPanel
 from baywright.gui.options.room import Room
+from baywright.gui.parts.panel import PartPanel
 from baywright.gui.replan.panel import ReplanPanel
+from baywright.gui.selection import PartSelection
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.tables.model import RowTable
@@ -32,7 +34,7 @@ from baywright.gui.wall.panel import WallPanel
 from baywright.gui.whynot.panel import WhyNotPanel
 from baywright.gui.whynot.problem import WhyNot
 from baywright.gui.whynot.strip import ProblemStrip
-from baywright.model.making import HardwareItem, Part
+from baywright.model.making import HardwareItem
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
 CHECKS_TIP = "Sag, runner loads, tipping, lifting, access, tolerances: what was computed."
@@ -54,6 +56,8 @@ class Panels(QWidget):
         self._options_wanted = False
         self._actions = actions
         self._unit_shown = session.project.unit
+        self._part_of_finding = ""
+        self.part_selection = PartSelection(self)
         self.messages = MessageBar(self)
         self.boxes = BoxPanel(session, actions, self)
         self.sizes = SizePanel(session, self)
@@ -68,9 +72,8 @@ class Panels(QWidget):
         self.replan = ReplanPanel(session, actions, self.elevation.review, self)
         self.destination = DestinationPanel(session, self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
-        self.parts: RowTable[Part] = RowTable(part_columns(lambda: session.project.unit), self)
+        self.parts = PartPanel(session, self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
-        self.parts_view = TableView(self.parts, "Parts to cut", NOTHING_MADE, self)
         self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
         self.checks = CheckPanel(session, self)
         self.lists_late = QTimer(self)
@@ -108,11 +111,12 @@ class Panels(QWidget):
         self.lists.setDocumentMode(True)
         self.lists.addTab(self.problems, "What's wrong")
         self.lists.addTab(self.drawers, "Drawers")
-        self.lists.addTab(self.parts_view, "Parts")
+        self.lists.addTab(self.parts, "Parts")
         self.lists.addTab(self.hardware_view, "Hardware")
         self.lists.addTab(self.options, "Options")
         self.lists.addTab(self.replan, "Re-plan")
         self.lists.addTab(self.destination, "Where to")
+        self.lists.setTabToolTip(2, "What to cut: sizes, edges, holes and the drawing of each part")
         self.lists.setTabToolTip(
             6, "Every place where the selected box could go, and why not elsewhere (W in the picture)"
         )
@@ -145,6 +149,7 @@ class Panels(QWidget):
         Room(self.right, self.lists, self.replan, self.replan.wanted_height)
         Room(self.right, self.lists, self.checks, self.checks.wanted_height)
         Room(self.right, self.lists, self.destination, self.destination.wanted_height)
+        Room(self.right, self.lists, self.parts, self.parts.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)
@@ -166,7 +171,7 @@ class Panels(QWidget):
         self.replan.boxes_selected.connect(self._on_boxes_selected)
         self.elevation.places_wanted.connect(self.show_destinations)
         self.destination.preview_wanted.connect(self.elevation.preview)
-        self.checks.part_chosen.connect(self.elevation.canvas.show_part)
+        self._join_parts()
         self.checks.boxes_selected.connect(self._on_problem_chosen)
         self.checks.counted.connect(self._on_checks_counted)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
@@ -174,6 +179,25 @@ class Panels(QWidget):
         self.problems.field_wanted.connect(self._on_field_wanted)
         self.lists.currentChanged.connect(lambda _tab: self._on_list_chosen())
         self.strip.all_wanted.connect(lambda: self.show_problem_list())
+
+    def _join_parts(self) -> None:
+        """One selection of parts for all views."""
+        self.part_selection.join(self.parts.select_parts, self.parts.parts_selected)
+        self.part_selection.join(self.elevation.select_parts, self.elevation.parts_selected)
+        self.part_selection.join(self.checks.show_parts)
+        self.part_selection.join(lambda _numbers: self._mark_drawers())
+        self.checks.part_chosen.connect(self._on_finding_chosen)
+
+    def _on_finding_chosen(self, number: str) -> None:
+        """What a finding is about stands out while somebody sees the finding."""
+        if number or self._part_of_finding in self.part_selection.numbers:
+            self.part_selection.select((number,) if number else ())
+        self._part_of_finding = number
+
+    def _mark_drawers(self) -> None:
+        numbers, made = self.part_selection.numbers, self._session.manufacture
+        parts = made.parts if made is not None and numbers else ()
+        self.drawers.show_parts(part for part in parts if part.number in numbers)
 
     def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
         chosen = (ids,) if isinstance(ids, str) else tuple(ids)
@@ -228,7 +252,6 @@ class Panels(QWidget):
     def _fit_lengths(self) -> None:
         """Widen the columns for lengths of another unit: a fraction that is cut off reads as another length."""
         self.sizes.view.fit_columns()
-        self.parts_view.fit_columns(220)
         self.workings.view.resizeColumnToContents(VALUE)
 
     def want_lists(self, wanted: bool) -> None:
@@ -247,11 +270,11 @@ class Panels(QWidget):
         """At once where somebody sees them or they come and go as a whole; else when the edits have paused."""
         seen = self.lists.isVisible() and self.lists.currentWidget() in (
             self.checks,
-            self.parts_view,
+            self.parts,
             self.hardware_view,
         )
         self.lists_late.stop()
-        if seen or not self.parts.total or not self._session.project.arrangement.bay_count:
+        if seen or not self.parts.table.total or not self._session.project.arrangement.bay_count:
             self._update_lists()
         else:
             self.lists_late.start()
@@ -265,13 +288,13 @@ class Panels(QWidget):
     def _update_lists(self) -> None:
         self.checks.update_from_document()
         made = self._session.manufacture
-        were_empty = not self.parts.total
-        self.parts.show_records(part_records(made))
+        were_empty = not self.hardware.total
+        self.parts.update_from_document()
         self.hardware.show_records(hardware_records(made))
         if were_empty and made is not None:
-            self.parts_view.fit_columns(220)
             self.hardware_view.fit_columns(220)
-        self.lists.setTabText(2, f"Parts ({len(self.parts.ids)})" if self.parts.ids else "Parts")
+        count = self.parts.table.total
+        self.lists.setTabText(self.lists.indexOf(self.parts), f"Parts ({count})" if count else "Parts")
         self.lists.setTabText(3, f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware")
 
     def show_why_not(self, shown: WhyNot) -> None:

@@ -116,6 +116,8 @@ def test_the_menu_holds_everything(view: ElevationView) -> None:
             "Lock in bay",
             "Unlock",
             "Take out of its drawer",
+            "Next board",
+            "Previous board",
             "Zoom in",
             "Zoom out",
             "Fit",

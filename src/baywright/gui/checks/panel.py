@@ -48,6 +48,7 @@ class CheckPanel(QWidget):
         super().__init__(parent)
         self._session = session
         self._shown: Project | None = None
+        self._numbers: tuple[str, ...] = ()
         self.errands: Errands | None = None
         """Runs the checks of many boxes beside the window; None makes all at once."""
         self.table: RowTable[Finding] = RowTable(finding_columns(), self)
@@ -121,6 +122,7 @@ class CheckPanel(QWidget):
         self.table.show_records(_identified(findings))
         if was_empty and findings:
             self.view.fit_columns(240)
+        self.show_parts(self._numbers)
         self._on_chosen(self.view.selected_ids(), tell=False)
         broken, unchecked = (
             sum(finding.severity is severity for finding in findings)
@@ -134,6 +136,12 @@ class CheckPanel(QWidget):
         self.part_chosen.emit(finding.part_number if finding is not None and self.isVisible() else "")
         if finding is not None and finding.box_ids and tell:
             self.boxes_selected.emit(finding.box_ids)
+
+    def show_parts(self, numbers: tuple[str, ...]) -> None:
+        """Mark the findings about any of these parts."""
+        self._numbers = numbers
+        records = ((key, self.table.record(key)) for key in self.table.ids)
+        self.table.mark(key for key, finding in records if finding.part_number and finding.part_number in numbers)
 
     def _mend(self, mend: Mend) -> None:
         try:

@@ -24,6 +24,7 @@ class Doings:
     lock: Callable[[Lock], None]
     toggle_lock: Callable[[], None]
     take_out: Callable[[], None]
+    step_board: Callable[[int], None]
     zoom_in: Callable[[], None]
     zoom_out: Callable[[], None]
     zoom_to_fit: Callable[[], None]
@@ -58,6 +59,12 @@ class ElevationActions:
         self.toggle = self._action("Loc&k or unlock", ("L",), doings.toggle_lock, "Lock in its drawer, or unlock")
         self.take_out = self._action(
             "&Take out of its drawer", ("Delete",), doings.take_out, "The box stays in the inventory"
+        )
+        self.boards = (
+            self._action("Ne&xt board", ("B",), lambda: doings.step_board(1), "Choose the next board of the run"),
+            self._action(
+                "Previou&s board", ("Shift+B",), lambda: doings.step_board(-1), "Choose the board of the run before"
+            ),
         )
         self.zoom_in = self._action("Zoom &in", ("+", "=", "Ctrl++", "Ctrl+="), doings.zoom_in, "Larger")
         self.zoom_out = self._action("Zoom &out", ("-", "Ctrl+-"), doings.zoom_out, "Smaller")
@@ -97,7 +104,8 @@ class ElevationActions:
     @property
     def for_menu(self) -> list[QAction]:
         """Everything, with separators, in the order of a menu."""
-        return [*self.for_boxes, self._separator(), self.zoom_in, self.zoom_out, self.fit]
+        zooming = (self.zoom_in, self.zoom_out, self.fit)
+        return [*self.for_boxes, self._separator(), *self.boards, self._separator(), *zooming]
 
     @property
     def for_bar(self) -> list[QAction]:
@@ -114,7 +122,7 @@ class ElevationActions:
         self.unlock.setEnabled(bool(locks - {Lock.NONE}))
         self.toggle.setEnabled(bool(locks))
         self.take_out.setEnabled(bool(locks))
-        for action in (self.zoom_in, self.zoom_out, self.fit):
+        for action in (*self.boards, self.zoom_in, self.zoom_out, self.fit):
             action.setEnabled(has_run)
 
     def _separator(self) -> QAction:

@@ -22,7 +22,7 @@ from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.lettering import Line, bold, draw_lines, text_width
 from baywright.gui.elevation.limit import paint_limits
 from baywright.gui.elevation.neighbour import neighbour
-from baywright.gui.elevation.parts import paint_parts
+from baywright.gui.elevation.parts import ShownPart, paint_parts
 from baywright.gui.elevation.pixels import in_pixels
 from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
 from baywright.gui.elevation.sheet import Sheet
@@ -60,6 +60,8 @@ class Canvas(Sheet):
     selection_changed = Signal()
     menu_wanted = Signal(QPoint)
     """A context menu is wanted at that global position."""
+    ground_pressed = Signal(QPointF)
+    """The person pressed beside every drawer, at that place in mm."""
 
     def __init__(self, style: FaceStyle, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -74,7 +76,7 @@ class Canvas(Sheet):
         self._ghost: Ghost | None = None
         self._hands: Hands | None = None
         self._zone = ""
-        self._part = ""
+        self._parts: tuple[ShownPart, ...] = ()
         self._changes: Changes | None = None
         self.scene().selectionChanged.connect(self.selection_changed)
 
@@ -127,10 +129,17 @@ class Canvas(Sheet):
         self._zone = zone_id
         self.viewport().update()
 
-    def show_part(self, number: str) -> None:
-        """Make the parts with this number stand out; none where it is empty."""
-        self._part = number
-        self.viewport().update()
+    def show_parts(self, parts: Iterable[ShownPart]) -> None:
+        """Make these parts stand out, and no others."""
+        chosen = tuple(parts)
+        if chosen != self._parts:
+            self._parts = chosen
+            self.viewport().update()
+
+    @property
+    def parts_shown(self) -> tuple[ShownPart, ...]:
+        """The parts that stand out."""
+        return self._parts
 
     def show_ghost(self, ghost: Ghost | None) -> None:
         """Show the carried box, or no longer."""
@@ -207,7 +216,7 @@ class Canvas(Sheet):
             space = self._layout.project.space
             paint_surroundings(painter, space, self._layout.frame, self._style, self._zone)
             paint_limits(painter, self._layout.frame, self._style)
-            paint_parts(painter, self._part, self._layout.frame, self._style)
+            paint_parts(painter, self._parts, self._style)
             selected = self.selected_ids
             if len(selected) == 1 and self._ghost is None and self._changes is None:
                 paint_opening(painter, self._items[selected[0]].drawer, self._layout.frame, self._style)
@@ -238,10 +247,12 @@ class Canvas(Sheet):
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Select as usual; a left press on a drawer also takes hold of its box."""
         super().mousePressEvent(event)
-        if event.button() is not Qt.MouseButton.LeftButton or self._space_held or self._hands is None:
+        if event.button() is not Qt.MouseButton.LeftButton or self._space_held:
             return
         item = self.itemAt(event.position().toPoint())
-        if isinstance(item, DrawerItem) and item.isSelected():
+        if item is None:
+            self.ground_pressed.emit(self.at_pixel(event.position()))
+        if isinstance(item, DrawerItem) and item.isSelected() and self._hands is not None:
             areas = item.drawer.areas.outside
             grip = self.at_pixel(event.position()) - QPointF(areas.centre.x(), areas.bottom)
             self._hands.press(item.box_id, self.selected_ids, event.globalPosition().toPoint(), grip)

@@ -54,6 +54,10 @@ class Frame:
     """The space: its length, and its height up to the limit."""
     left_over: Area | None
     """The rest of the wall beside the run; None where there is none or a shelf bay takes it."""
+    end_panels: tuple[Area, ...] = ()
+    """The panels over the outer uprights, floor to underside of the top, seen on their front edges."""
+    fronts: tuple[Area, ...] = ()
+    """The front panels of the drawers."""
 
     @property
     def top(self) -> Area:
@@ -65,7 +69,7 @@ class Frame:
     @property
     def boards(self) -> tuple[Area, ...]:
         """Everything that is drawn as a board on its edge."""
-        return (*self.stand, *self.bases, *self.shelves, *self.uprights, *self.tops)
+        return (*self.stand, *self.bases, *self.shelves, *self.uprights, *self.end_panels, *self.tops)
 
     @property
     def extent(self) -> Area:

@@ -1,45 +1,184 @@
-"""The fixed parts of the run, by their part numbers: where they are in the picture, and how a chosen one stands out.
+"""The parts of the run in the picture: where those with a number are seen, and how chosen ones stand out.
 
-Law: a part stands out by a thick outline and its number in words, never by colour alone.
+Laws: a part stands out by a thick outline and its number in words, never by colour alone; what lies behind others is
+outlined in broken lines. Places along the wall come from the part itself where it has them.
 """
 
-from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
 from baywright.gui.elevation.area import Area
+from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.frame import Frame
+from baywright.gui.elevation.lettering import text_width
 from baywright.gui.elevation.pixels import in_pixels
+from baywright.model.making import Part
 
 OUTLINE = 3.0
+_SAME_MM = 0.01
+_IN_FRONT = "STBUPE"
+"""First letters of the parts that are seen, and can be pointed at, from before the run."""
 
 
-def part_areas(number: str, frame: Frame) -> tuple[Area, ...]:
-    """Where the parts with that number (or a section's, as T1.2) are seen; nothing for parts behind others."""
-    match number[:1]:
+@dataclass(frozen=True)
+class ShownPart:
+    """A chosen part: its number, where it is, and whether it lies behind what is seen there."""
+
+    number: str
+    areas: tuple[Area, ...]
+    is_behind: bool = False
+
+
+def shown_part(part: Part, frame: Frame, drawers: Iterable[Drawer]) -> ShownPart:
+    """Where the pieces of a part are; no areas for what cannot be told apart in the picture."""
+    letter = part.number[:1]
+    if letter == "D":
+        return ShownPart(part.number, _of_drawers(part, drawers), is_behind=part.number.startswith("D2"))
+    if letter == "F":
+        return ShownPart(part.number, _of_fronts(part, frame))
+    if letter == "R":
+        return ShownPart(part.number, _of_rear(part, frame), is_behind=True)
+    return ShownPart(part.number, part_areas(part, frame))
+
+
+def part_areas(part: Part, frame: Frame) -> tuple[Area, ...]:
+    """Where the boards of a part are seen from before the run; nothing for other parts."""
+    match part.number[:1]:
         case "S":
             return frame.shelves
         case "T":
-            return frame.tops
+            return _along(part, frame.tops)
         case "B":
-            return frame.bases
+            return _along(part, frame.bases)
         case "U":
-            return frame.uprights
+            return _uprights(part, frame)
         case "P":
-            return frame.stand
+            return _along(part, frame.stand) if part.number.startswith("P1") else ()
+        case "E":
+            return _end_panels(part, frame)
         case _:
             return ()
 
 
-def paint_parts(painter: QPainter, number: str, frame: Frame, style: FaceStyle) -> None:
-    """Outline the parts with that number and write it beside the first of them."""
-    areas = part_areas(number, frame)
-    if not areas:
-        return
+def part_at(x_mm: float, y_mm: float, parts: Sequence[Part], frame: Frame) -> Part | None:
+    """The part that is seen at a place of the picture; None where there is none that can be pointed at."""
+    for part in parts:
+        if any(a.left <= x_mm <= a.right and a.bottom <= y_mm <= a.top for a in part_areas(part, frame)):
+            return part
+    return None
+
+
+def parts_in_reach(parts: Sequence[Part], frame: Frame) -> tuple[Part, ...]:
+    """The parts that can be chosen in the picture, in the order of the list."""
+    return tuple(part for part in parts if part.number[:1] in _IN_FRONT and part_areas(part, frame))
+
+
+def _along(part: Part, boards: Sequence[Area]) -> tuple[Area, ...]:
+    """The pieces of a board that runs along the wall, cut out of the boards that are drawn."""
+    if not part.lefts_mm:
+        return tuple(boards)
+    found = []
+    for left in part.lefts_mm:
+        middle = left + part.length_mm / 2
+        board = next((b for b in boards if b.left - _SAME_MM <= middle <= b.right + _SAME_MM), None)
+        if board is not None:
+            found.append(Area(left, board.bottom, part.length_mm, board.height))
+    return tuple(found)
+
+
+def _uprights(part: Part, frame: Frame) -> tuple[Area, ...]:
+    if part.lefts_mm:
+        return tuple(u for u in frame.uprights if any(abs(u.left - left) < _SAME_MM for left in part.lefts_mm))
+    number = part.number.partition("-")[0]
+    return tuple(
+        upright
+        for upright in frame.uprights
+        if abs(upright.height - part.length_mm) < _SAME_MM and _upright_number(upright, frame) == number
+    )
+
+
+def _upright_number(upright: Area, frame: Frame) -> str:
+    """The part number of an upright by what stands on either side of it, as the list of parts counts them."""
+
+    def beside(end_mm: float, ends: Iterable[float]) -> bool:
+        return any(abs(end - end_mm) < _SAME_MM for end in ends)
+
+    shelf = frame.shelf_bay
+    bay_before = beside(upright.left, (bay.right for bay in frame.bays))
+    bay_after = beside(upright.right, (bay.left for bay in frame.bays))
+    shelf_before = shelf is not None and beside(upright.left, (shelf.right,))
+    shelf_after = shelf is not None and beside(upright.right, (shelf.left,))
+    if not (bay_before or shelf_before):
+        return "U5" if shelf_after else "U1"
+    if not (bay_after or shelf_after):
+        return "U6" if shelf_before else "U3"
+    return "U4" if shelf_after else "U2"
+
+
+def _end_panels(part: Part, frame: Frame) -> tuple[Area, ...]:
+    middle = frame.wall.centre.x() if not frame.end_panels else (frame.bays[0].left + frame.bays[-1].right) / 2
+    at_left, at_right = part.number.endswith("L"), part.number.endswith("R")
+    return tuple(
+        panel for panel in frame.end_panels if not (at_left or at_right) or (panel.centre.x() < middle) == at_left
+    )
+
+
+def _of_drawers(part: Part, drawers: Iterable[Drawer]) -> tuple[Area, ...]:
+    """The pieces of the drawers in the bays of a part: its sides, its bottom, or the whole drawer."""
+    found: list[Area] = []
+    for drawer in _made_in(part, drawers):
+        if part.number.startswith("D1"):
+            found += drawer.areas.sides
+        else:
+            found.append(drawer.areas.bottom if part.number.startswith("D3") else drawer.areas.outside)
+    return tuple(found)
+
+
+def _of_fronts(part: Part, frame: Frame) -> tuple[Area, ...]:
+    return tuple(
+        front
+        for front in frame.fronts
+        if abs(front.width - part.length_mm) < _SAME_MM + 60.0 and abs(front.height - part.width_mm) < _SAME_MM
+    ) or tuple(frame.fronts)
+
+
+def _of_rear(part: Part, frame: Frame) -> tuple[Area, ...]:
+    """Rails and braces by their places along the wall: the lower brace on the base, the others under the tops."""
+    found = []
+    for left in part.lefts_mm:
+        middle = left + part.length_mm / 2
+        top = next((t for t in frame.tops if t.left <= middle <= t.right), frame.tops[0])
+        low = frame.bases[0].top if part.number.startswith("R3") else top.bottom - part.width_mm
+        found.append(Area(left, low, part.length_mm, part.width_mm))
+    return tuple(found)
+
+
+def _made_in(part: Part, drawers: Iterable[Drawer]) -> Iterable[Drawer]:
+    bays = set(part.bays)
+    return (d for d in drawers if d.has_tray and not d.is_wished and (not bays or d.bay in bays))
+
+
+def paint_parts(painter: QPainter, shown: Iterable[ShownPart], style: FaceStyle) -> None:
+    """Outline chosen parts and write the number of each beside the first of its pieces."""
     with in_pixels(painter) as pixels:
-        painter.setPen(QPen(QColor(style.colours.selected_line), OUTLINE))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        for area in areas:
-            painter.drawRect(pixels.rect(area).adjusted(-1, -1, 1, 1))
         painter.setFont(style.font)
-        painter.drawText(pixels.rect(areas[0]).topLeft() + QPointF(4.0, -4.0), number)
+        for part in shown:
+            stroke = Qt.PenStyle.DashLine if part.is_behind else Qt.PenStyle.SolidLine
+            painter.setPen(QPen(QColor(style.colours.selected_line), OUTLINE, stroke))
+            for area in part.areas:
+                painter.drawRect(pixels.rect(area).adjusted(-1, -1, 1, 1))
+            if part.areas:
+                _paint_number(painter, pixels.rect(part.areas[0]), part.number, style)
+
+
+def _paint_number(painter: QPainter, rect: QRectF, number: str, style: FaceStyle) -> None:
+    """The number on a ground of its own, over the upper left corner of the piece."""
+    height = QFontMetricsF(style.font).height()
+    place = QRectF(rect.left() + 4.0, rect.top() - height - 3.0, text_width(number, style.font) + 8.0, height)
+    painter.fillRect(place, QColor(style.colours.ground))
+    painter.drawText(place.topLeft() + QPointF(4.0, QFontMetricsF(style.font).ascent()), number)

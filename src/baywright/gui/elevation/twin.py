@@ -15,6 +15,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
+from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
 from baywright.app.notices import DocumentChanged, DocumentReplaced, Notice
@@ -23,10 +24,16 @@ from baywright.gui.elevation.captions import LOCKED, mass_caption, opening_capti
 from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.view import ElevationView
-from baywright.gui.tables.model import runs
+from baywright.gui.tables.model import MARK, runs
 from baywright.model.length import LengthUnit, format_length
+from baywright.model.making import Part
 
 HEADINGS = ("Bay", "Drawer", "Box", "Row", "Height over floor", "Opening", "Mass", "Lock", "How it stands")
+_DRAWER_PARTS = "DF"
+"""First letters of the parts of drawers and their front panels."""
+_BOX = HEADINGS.index("Box")
+_BOLD = QFont()
+_BOLD.setBold(True)
 _ANY = QModelIndex | QPersistentModelIndex
 _ROOT = QModelIndex()
 _WIDEST_COLUMN = 260
@@ -44,6 +51,7 @@ class DrawerTable(QAbstractTableModel):
         self._layout_now = layout_now
         self._drawers: tuple[Drawer, ...] = ()
         self._rows: dict[str, int] = {}
+        self._marked: frozenset[str] = frozenset()
         self._unit = session.project.unit
         self.refresh()
         unsubscribe = session.subscribe(self._on_noticed)
@@ -73,6 +81,22 @@ class DrawerTable(QAbstractTableModel):
         """The table row of a box, or None where it has no drawer."""
         return self._rows.get(box_id)
 
+    def boxes_in(self, is_wanted: Callable[[int], bool]) -> tuple[str, ...]:
+        """The boxes in the drawers of these bays that are made."""
+        return tuple(d.box.id for d in self._drawers if not d.is_wished and is_wanted(d.bay))
+
+    def mark(self, box_ids: Iterable[str]) -> None:
+        """Let the drawers of these boxes stand out, by a sign and in bold, and no others."""
+        marked = frozenset(box_ids)
+        changed, self._marked = marked ^ self._marked, marked
+        for first, last in runs(sorted(self._rows[box_id] for box_id in changed if box_id in self._rows)):
+            self.dataChanged.emit(self.index(first, 0), self.index(last, len(HEADINGS) - 1))
+
+    @property
+    def marked(self) -> frozenset[str]:
+        """The boxes whose drawers stand out."""
+        return self._marked
+
     @property
     def kind_shown(self) -> tuple[bool, LengthUnit]:
         """What the columns' widths depend on: whether there are rows at all, and the unit of lengths."""
@@ -97,8 +121,12 @@ class DrawerTable(QAbstractTableModel):
         if not index.isValid():
             return None
         drawer = self._drawers[index.row()]
+        is_marked = drawer.box.id in self._marked
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return _cells(drawer, self._unit)[index.column()]
+            words = _cells(drawer, self._unit)[index.column()]
+            return f"{MARK}{words}" if is_marked and index.column() == _BOX else words
+        if role == Qt.ItemDataRole.FontRole and is_marked:
+            return _BOLD
         if role == Qt.ItemDataRole.ToolTipRole:
             return "\n".join(filter(None, (drawer.box.contents, *drawer.troubles)))
         if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in (0, 1, 3, 4, 6):
@@ -156,6 +184,11 @@ class DrawerTableView(QTableView):
         if rows:
             self.scrollTo(self.table.index(rows[0], 0))
         self._is_selecting = False
+
+    def show_parts(self, parts: Iterable[Part]) -> None:
+        """Let the drawers that have any of these parts stand out."""
+        wanted = [part for part in parts if part.number[:1] in _DRAWER_PARTS]
+        self.table.mark(self.table.boxes_in(lambda bay: any(not part.bays or bay in part.bays for part in wanted)))
 
     def _on_selected(self) -> None:
         if not self._is_selecting and self.selected_ids != self._selected:

@@ -27,6 +27,7 @@ from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.footing import FootLine, hint_for, selection_words
 from baywright.gui.elevation.layout import Layout, lay_out
 from baywright.gui.elevation.places import Direction, Place, next_place
+from baywright.gui.elevation.pointing import PartPointer
 from baywright.gui.elevation.review import Review
 from baywright.gui.elevation.tray import Tray
 from baywright.model.arrangement import Lock
@@ -41,6 +42,8 @@ class ElevationView(QWidget):
     """The person says that these bays (a tuple of numbers from 0) stand as built."""
     box_selected = Signal(object)
     """The person selected other boxes: the id where it is one box, else the list of ids (empty for none)."""
+    parts_selected = Signal(object)
+    """The person chose the parts with these numbers (a tuple; empty for none)."""
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -55,6 +58,7 @@ class ElevationView(QWidget):
         self.canvas.set_hands(self.carrier)
         self.tray.list.hands = self.carrier
         self.review = Review(session, self)
+        self.pointer = PartPointer(session, self.canvas, lambda: self._shown, lambda: not self.review.is_on, self)
         self._selected: tuple[str, ...] = ()
         self._is_selecting = False
         self._shown = lay_out(
@@ -75,6 +79,11 @@ class ElevationView(QWidget):
         self._is_selecting = False
         if wanted and self.canvas.drawer_item(wanted[0]) is not None:
             self.canvas.reveal(wanted[0])
+        self._take_selection()
+
+    def select_parts(self, numbers: Iterable[str]) -> None:
+        """Let exactly the parts with these numbers stand out; emits nothing."""
+        self.pointer.select(numbers)
         self._take_selection()
 
     @property
@@ -134,6 +143,7 @@ class ElevationView(QWidget):
         self.tray.select(self._selected)
         self._is_selecting = False
         self.carrier.show_layout(self._shown)
+        self.pointer.update()
         hands = None if self.review.is_on else self.carrier
         self.canvas.set_hands(hands)
         self.tray.list.hands = hands
@@ -207,6 +217,8 @@ class ElevationView(QWidget):
         count, locked = (len(self._selected), locks) if is_free else (0, frozenset[Lock]())
         self.menu_actions.enable_for(count, locked, has_run=self._shown.frame is not None)
         words = self.review.words or selection_words(self._shown, self._selected)
+        if self.pointer.chosen and is_free and not self._selected:
+            words = self.pointer.words
         self.foot.rest(words)
         self.canvas.setAccessibleDescription(words)
         return before != self._selected
@@ -257,6 +269,10 @@ class ElevationView(QWidget):
         arrangement = self.session.project.arrangement
         return tuple(box_id for box_id in self._selected if arrangement.placement_of(box_id))
 
+    def pointer_step(self, by: int) -> None:
+        """Choose the next board of the run, or the one before."""
+        self.pointer.step(by)
+
     def _on_menu_wanted(self, position: QPoint) -> None:
         menu = QMenu(self)
         menu.addActions(self.menu_actions.for_boxes if self._selected else [self.menu_actions.fit])
@@ -286,6 +302,7 @@ class ElevationView(QWidget):
             lock=self._lock,
             toggle_lock=self._toggle_lock,
             take_out=self._take_out,
+            step_board=self.pointer_step,
             zoom_in=self.zoom_in,
             zoom_out=self.zoom_out,
             zoom_to_fit=self.zoom_to_fit,
@@ -313,6 +330,8 @@ class ElevationView(QWidget):
         self.tray.list.menu_wanted.connect(self._on_menu_wanted)
         self.carrier.told.connect(self.foot.tell)
         self.carrier.dropped.connect(self._on_dropped)
+        self.pointer.parts_selected.connect(lambda _numbers: self._take_selection())
+        self.pointer.parts_selected.connect(self.parts_selected)
         self.review.side_changed.connect(lambda _side: self.refresh())
         unsubscribe = self.session.subscribe(self._on_noticed)
         self.destroyed.connect(lambda _gone=None: unsubscribe())

@@ -12,6 +12,7 @@ from typing import Protocol, cast
 from baywright.gui.wording import exact_mass_words
 from baywright.model.length import LengthUnit, format_exact, format_length, parse_length
 from baywright.model.mass import parse_mass
+from baywright.model.money import MISSING, format_money, parse_money
 from baywright.model.number import AmbiguousNumberError, NumberError, even_blanks, parse_number
 
 SEPARATOR = "; "
@@ -199,35 +200,22 @@ class ReadingsKind:
 
 @dataclass(frozen=True)
 class PriceKind:
-    """A price in the project's currency: decimal, with at most four places."""
+    """A price in the project's currency."""
 
-    empty_means: str = ""
+    currency: Callable[[], str]
+    empty_means: str = MISSING
 
     def read(self, text: str, unit: LengthUnit) -> object:
         """The price; the currency's letters or sign may stand before or behind it."""
-        bare = even_blanks(text).strip("€$£ ")
-        if len(bare) > 3 and bare[-3:].isalpha():
-            bare = bare[:-3].strip()
-        if len(bare) > 3 and bare[:3].isalpha():
-            bare = bare[3:].strip()
-        try:
-            exact = parse_number(bare)
-        except AmbiguousNumberError:
-            raise
-        except NumberError:
-            raise ValueError("Takes a price, for example 64.90.") from None
-        price = Decimal(exact.numerator) / Decimal(exact.denominator)
-        if price != price.quantize(Decimal("0.0001")):
-            raise ValueError("A price has at most four places behind the point.")
-        return price
+        return parse_money(text, self.currency())
 
     def write(self, value: object, unit: LengthUnit) -> str:
-        """The price with two places, or as many as it has."""
-        return f"{cast(Decimal, value):,.2f}" if _has_cents(cast(Decimal, value)) else f"{value:,f}"
+        """The price with its currency."""
+        return format_money(cast(Decimal, value), self.currency())
 
     def write_exact(self, value: object, unit: LengthUnit) -> str:
-        """The plain number."""
-        return f"{value:.2f}" if _has_cents(cast(Decimal, value)) else f"{value:f}"
+        """The plain number, with as many decimals as it has."""
+        return f"{cast(Decimal, value):f}"
 
 
 @dataclass(frozen=True)
@@ -276,10 +264,6 @@ class FlagKind:
 
 
 Kind = TypedKind | NoteKind | ChoiceKind | FlagKind
-
-
-def _has_cents(price: Decimal) -> bool:
-    return price == round(price, 2)
 
 
 def _parts(text: str) -> list[str]:

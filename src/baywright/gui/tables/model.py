@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from typing import Any, Generic
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtGui import QFont
 
 from baywright.gui.tables.column import Column, Record, sortable
 
@@ -16,6 +17,11 @@ Index = QModelIndex | QPersistentModelIndex
 MOST_STEPS = 64
 """More separate insertions and removals than this are shown as one reset, which is quicker."""
 
+MARK = "▸ "
+"""Stands before a line that is marked."""
+MARKED_WORDS = ", has the selected part"
+_BOLD = QFont()
+_BOLD.setBold(True)
 _Role = Qt.ItemDataRole
 _FIXED = Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemNeverHasChildren
 _EDITABLE = _FIXED | Qt.ItemFlag.ItemIsEditable
@@ -32,6 +38,7 @@ class RowTable(QAbstractTableModel, Generic[Record]):
         self._words: list[str] = []
         self._haystacks: dict[str, str] = {}
         self._sorted_by: tuple[int, Qt.SortOrder] | None = None
+        self._marked: frozenset[str] = frozenset()
 
     # ---- what is shown
 
@@ -91,6 +98,18 @@ class RowTable(QAbstractTableModel, Generic[Record]):
         self._haystacks.clear()
         if self._order:
             self.dataChanged.emit(self.index(0, 0), self.index(len(self._order) - 1, len(self.columns) - 1))
+
+    def mark(self, identifiers: Iterable[str]) -> None:
+        """Let these lines stand out, by a sign before them and in bold, and no others."""
+        marked = frozenset(identifiers)
+        changed = marked ^ self._marked
+        self._marked = marked
+        self._announce(set(changed))
+
+    @property
+    def marked(self) -> frozenset[str]:
+        """The ids of the lines that stand out."""
+        return self._marked
 
     # ---- filter and sort
 
@@ -190,9 +209,14 @@ class RowTable(QAbstractTableModel, Generic[Record]):
         """Text, text in the editor, alignment and hint of a cell."""
         if not index.isValid() or not index.row() < len(self._order):
             return None
-        record, column = self._records[self._order[index.row()]], self.columns[index.column()]
+        identifier, column = self._order[index.row()], self.columns[index.column()]
+        record = self._records[identifier]
         if role == _Role.DisplayRole:
-            return column.text(record)
+            return (
+                MARK + column.text(record) if identifier in self._marked and not index.column() else column.text(record)
+            )
+        if role == _Role.FontRole:
+            return _BOLD if identifier in self._marked else None
         if role == _Role.EditRole:
             return column.write(record) if column.write is not None else column.text(record)
         if role == _Role.TextAlignmentRole:
@@ -201,7 +225,8 @@ class RowTable(QAbstractTableModel, Generic[Record]):
         if role == _Role.ToolTipRole:
             return column.tip(record) if column.tip is not None else column.text(record)
         if role == _Role.AccessibleTextRole:
-            return f"{column.title}: {column.text(record) or 'empty'}"
+            marked = MARKED_WORDS if identifier in self._marked and not index.column() else ""
+            return f"{column.title}: {column.text(record) or 'empty'}{marked}"
         return None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = _Role.DisplayRole) -> Any:
