@@ -102,7 +102,9 @@ def test_hardware_follows_from_parts_and_schedule(project: Project) -> None:
     pairs = sum(item.needed for number, item in order.items() if number.startswith("RP"))
     assert pairs == (drawers if derive(project).value("runner_length") > 0 else 0)
     edging = sum(item.needed for number, item in order.items() if number.startswith("ED"))
-    assert abs(edging - sum(part.quantity * part.edged_length_mm for part in made.parts) / 1000) < 1e-9
+    longer_mm = project.construction.edging.overlength_mm
+    strips = [part.quantity * (part.edged_length_mm + part.edging_strips * longer_mm) for part in made.parts]
+    assert abs(edging - sum(strips) / 1000) < 1e-9
     for item in made.hardware:
         covered = item.packs * item.pack_size
         assert covered + 1e-6 >= item.needed + item.allowance > covered - item.pack_size

@@ -4,10 +4,11 @@ Laws: pure; sizes come from the workings and from nowhere else; what cannot be m
 never listed with a size that no board can have.
 """
 
-from baywright.making.carcass import carcass_parts, carcass_remarks
-from baywright.making.drawers import Kinds, drawer_kinds, drawer_parts, drawers_to_make
+from baywright.making.carcass import carcass_parts, carcass_remarks, edge_remarks, end_panel_parts
+from baywright.making.drawers import Kinds, drawer_kinds, drawer_parts, drawer_remarks, drawers_to_make
 from baywright.making.facing import facing_remarks
 from baywright.making.frame import frame_of
+from baywright.making.fronts import front_parts, panels_of
 from baywright.making.hardware.order import hardware_order
 from baywright.making.loads import load_remarks, runner_loads
 from baywright.making.material import material_remarks
@@ -15,6 +16,7 @@ from baywright.making.rear import rear_parts, rear_remarks
 from baywright.making.schedule import schedule
 from baywright.making.shelves import shelf_parts, shelf_remarks
 from baywright.making.stand import stand_parts
+from baywright.making.stops import box_stops, stop_parts
 from baywright.model.length import format_length
 from baywright.model.making import Manufacture, Part
 from baywright.model.project import Project
@@ -35,31 +37,41 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     frame = frame_of(project, workings)
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
+    stops = box_stops(project, workings, drawers, kinds)
+    fronts = panels_of(project, workings, drawers, kinds)
     cut = [
         *carcass_parts(project, workings, frame),
+        *end_panel_parts(project, workings),
         *stand_parts(project, workings, frame),
         *rear_parts(project, workings, frame),
         *drawer_parts(project, workings, kinds),
+        *stop_parts(project, workings, kinds, stops),
+        *front_parts(project, fronts),
         *shelf_parts(project, workings),
     ]
     parts = [part for part in cut if _can_exist(part)]
     loads = runner_loads(project, workings, drawers, kinds)
+    hardware, hardware_remarks = hardware_order(project, workings, frame, parts, loads, kinds)
     remarks = [
         *_impossible_remarks(cut),
         *_runner_remarks(workings, kinds),
         *_length_remarks(project, parts),
         *carcass_remarks(project, workings),
+        *edge_remarks(project),
+        *drawer_remarks(project, workings),
         *load_remarks(project, drawers, loads),
         *facing_remarks(project, workings, drawers),
         *rear_remarks(project, workings),
         *shelf_remarks(project, workings),
         *material_remarks(parts),
+        *hardware_remarks,
     ]
     return Manufacture(
         parts=tuple(parts),
-        hardware=tuple(hardware_order(project, workings, frame, parts, loads, kinds)),
-        schedule=schedule(project, workings, drawers, loads),
+        hardware=tuple(hardware),
+        schedule=schedule(project, workings, drawers, loads, stops),
         remarks=tuple(remarks),
+        fronts=fronts,
     )
 
 

@@ -20,6 +20,18 @@ PENETRATION_DIAMETERS = 6
 _TENONS = ((4, 20), (5, 30), (6, 40), (8, 40), (10, 50))
 """Thickness and length of loose tenons to be had, in mm; common practice, from memory."""
 
+_DOWELS = ((6, 30), (8, 40), (10, 50))
+"""Diameter and length of fluted dowels to be had, in mm; common practice, from memory."""
+
+_POCKET_SCREWS = ((14.0, 25), (17.0, 30), (23.0, 32), (30.0, 40), (40.0, 63))
+"""Boards up to a thickness, and the length of pocket screw for them, in mm; common practice, from memory: the data
+sheet of the drilling guide comes first."""
+
+POCKET_SCREW_DIAMETER_MM = 4.0
+
+PANEL_SCREWS_MM = 4.0
+"""Diameter of the screws that hold front and end panels from within."""
+
 _LEFT_BEHIND_SCREW_MM = 2.0
 
 
@@ -43,6 +55,26 @@ def in_drawer_corner(side_height_mm: float) -> int:
 def tenon_size(board_mm: float) -> tuple[int, int]:
     """Thickness and length in mm of the loose tenon for a board: nearest to a third of it, the thinner one at a tie."""
     return min(_TENONS, key=lambda tenon: (abs(tenon[0] - board_mm / 3), tenon[0]))
+
+
+def dowel_size(board_mm: float) -> tuple[int, int]:
+    """Diameter and length in mm of the dowel for a board: nearest to two fifths of it, the thinner one at a tie."""
+    return min(_DOWELS, key=lambda dowel: (abs(dowel[0] - 0.4 * board_mm), dowel[0]))
+
+
+def pocket_screw(board_mm: float) -> int:
+    """Length in mm of the pocket screw for a board that is drilled slantwise; the longest there is for thick ones."""
+    return next((length for most, length in _POCKET_SCREWS if board_mm <= most), _POCKET_SCREWS[-1][1])
+
+
+def in_panel(width_mm: float, height_mm: float) -> int:
+    """Screws that hold a panel flat on a board behind it: two columns, each as many as a joint of that height."""
+    return 2 * in_joint(height_mm) if width_mm >= 2 * FIRST_FROM_EDGE_MM else in_joint(height_mm)
+
+
+def from_behind(board_mm: float, panel_mm: float) -> tuple[float, int]:
+    """Diameter and length in mm of a screw through a board into the back of a panel, ending 2 mm short of its face."""
+    return PANEL_SCREWS_MM, face_screw(board_mm + panel_mm, WOOD_SCREW_LENGTHS_MM)
 
 
 def through_screw(thickness_mm: float) -> tuple[float, int]:

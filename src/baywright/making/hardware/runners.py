@@ -1,0 +1,89 @@
+"""Drawer runners and the short screws that hold them to the uprights.
+
+Laws: a runner serves where its length is the drawer's, its rated load no less than asked for, and the room beside the
+drawer what it is made for; the rated load is the maker's, and the data sheet decides.
+"""
+
+from collections import Counter
+from collections.abc import Iterable
+
+from baywright.making.drawers import Kinds
+from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw, in_runner
+from baywright.making.hardware.need import Measure, Need, long, thick
+from baywright.making.loads import Loads
+from baywright.model.catalogue import HardwareKind
+from baywright.model.construction import Uprights
+from baywright.model.project import Project
+from baywright.workings import Workings
+
+MOST_SLACK_MM = 1.0
+"""By so much the room beside a drawer may be more than the runner's thickness; common practice, from memory."""
+_LEAST_SLACK_MM = 0.1
+SYSTEM_SCREW_DIAMETER_MM = 6.3
+_DATA_SHEET = "rated load, closing gap and fixing holes by the maker's data sheet"
+
+Amounts = tuple[tuple[int, float], ...]
+
+
+def by_bay(places: Iterable[int], each: float = 1.0) -> Amounts:
+    """How much each bay takes where every place takes as much."""
+    return tuple((bay, count * each) for bay, count in sorted(Counter(places).items()))
+
+
+def hung(workings: Workings, kinds: Kinds) -> dict[tuple[int, int], float]:
+    """The runner length in mm of every drawer that has runners, by its bay and row."""
+    lengths = {place: workings.at_kind("runner_length", kind) for place, kind in kinds.items()}
+    return {place: length for place, length in lengths.items() if length > 0}
+
+
+def runner_needs(project: Project, workings: Workings, loads: Loads, kinds: Kinds) -> list[Need]:
+    """The runner pairs, long ones first, then by load class."""
+    lengths = hung(workings, kinds)
+    groups: dict[tuple[float, float | None], list[tuple[int, int]]] = {}
+    for place, length in lengths.items():
+        groups.setdefault((length, loads[place].class_kg), []).append(place)
+    ordered = sorted(groups, key=lambda item: (-item[0], item[1] or float("inf")))
+    return [_pairs(project, length, rated, groups[length, rated], loads) for length, rated in ordered]
+
+
+def _pairs(
+    project: Project, length_mm: float, rated_kg: float | None, places: list[tuple[int, int]], loads: Loads
+) -> Need:
+    """The pairs of one length and load class."""
+    room = project.construction.runners.thickness_mm
+    highest = max(project.construction.runners.load_classes_kg)
+    code = f"{rated_kg:g}" if rated_kg else f"over{highest:g}"
+    carried = rated_kg or max(loads[place].carried_kg or 0.0 for place in places)
+    words = f"load class {rated_kg:g} kg a pair" if rated_kg else f"load class over {highest:g} kg a pair: to be found"
+    return Need(
+        number=f"RP{length_mm:g}-{code}", kind=HardwareKind.RUNNER, name="Drawer runner, full extension",
+        specification=f"length {length_mm:g} mm, {words}, side-mounted, {room:g} mm a side",
+        needed=len(places), spare=0.0, unit="pairs", note=_DATA_SHEET,
+        measures=(
+            long(length_mm),
+            Measure("load_class_kg", carried, float("inf"), f"that carries {carried:.4g} kg a pair", "kg"),
+            Measure("thickness_mm", room - MOST_SLACK_MM, room + _LEAST_SLACK_MM, f"for {room:g} mm a side"),
+        ),
+        bays=by_bay(bay for bay, _ in places),
+    )  # fmt: skip
+
+
+def system_screw_needs(project: Project, workings: Workings, kinds: Kinds) -> list[Need]:
+    """The screws of the runners' outer members in the holes of the rows."""
+    upright = project.boards.upright_mm
+    length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
+    note = "runners to uprights"
+    if length > upright - 1.0:
+        note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
+    elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
+        note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
+    counts: Counter[int] = Counter()
+    for (bay, _), runner_mm in hung(workings, kinds).items():
+        counts[bay] += 2 * in_runner(runner_mm)
+    diameter = SYSTEM_SCREW_DIAMETER_MM
+    return [Need(
+        number=f"SS{length}", kind=HardwareKind.SYSTEM_SCREW, name="System screw",
+        specification=f"{diameter:g} × {length} mm, for {project.construction.hole_rows.hole_diameter_mm:g} mm holes",
+        needed=sum(counts.values()), pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
+        bays=tuple(sorted(counts.items())),
+    )]  # fmt: skip
