@@ -3,7 +3,14 @@
 import pytest
 
 from baywright.checks.tolerance import Deviation, likely_case, plywood_thickness, worst_case
-from baywright.checks.withdrawal import POUND_FORCE_N, reference_n, reference_n_per_mm, ultimate_n
+from baywright.checks.withdrawal import (
+    POUND_FORCE_N,
+    lag_n_per_mm,
+    nail_n_per_mm,
+    reference_n,
+    reference_n_per_mm,
+    ultimate_n,
+)
 
 INCH = 25.4
 
@@ -16,6 +23,30 @@ def test_withdrawal_of_wood_screws(gravity: float, diameter_in: float, pounds_an
     """NDS 2018, eq. 12.2-2 (V2, the published example prints 109 for the first row; the others V1)."""
     found = reference_n_per_mm(gravity, diameter_in * INCH)
     assert found == pytest.approx(pounds_an_inch * POUND_FORCE_N / INCH, rel=0.001)
+
+
+@pytest.mark.parametrize(("gravity", "diameter_in", "n_mm"), [(0.50, 0.164, 20.46), (0.50, 0.190, 23.71)])
+def test_the_same_in_newtons_a_millimetre(gravity: float, diameter_in: float, n_mm: float) -> None:
+    """V1: No. 8 and No. 10 in wood of G 0.50."""
+    assert reference_n_per_mm(gravity, diameter_in * INCH) == pytest.approx(n_mm, abs=0.006)
+
+
+def test_a_nail_of_a_published_example() -> None:
+    """V2 and V1: American Wood Council, solved example E2.1a: 8d nail, D 0.131 in, G 0.42: 20.67 lb/in, 49.5 lb
+    in 2.395 in of wood.
+    """
+    found = nail_n_per_mm(0.42, 0.131 * INCH)
+    assert found * INCH / POUND_FORCE_N == pytest.approx(20.67, abs=0.006)
+    assert found * 2.395 * INCH / POUND_FORCE_N == pytest.approx(49.5, abs=0.06)
+
+
+def test_a_lag_screw_of_a_published_example() -> None:
+    """V2: American Wood Council, solved example E2.3: ½ × 4 in, G 0.55: 955 lb = 4.248 kN. The thread without its tip,
+    2 3/16 in, is MEM 90 % (½ in lag screws of 4 in, NDS table L2).
+    """
+    newtons = lag_n_per_mm(0.55, 0.5 * INCH) * 2.1875 * INCH
+    assert newtons / POUND_FORCE_N == pytest.approx(955, abs=0.5)
+    assert newtons == pytest.approx(4248, abs=2)
 
 
 def test_with_too_little_thread_nothing_is_counted() -> None:

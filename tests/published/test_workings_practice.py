@@ -7,11 +7,12 @@ recomputed): H = 32·n + 2·s with n pitches and s the start of the row, D = 37 
 
 import pytest
 
+from baywright.checks.fit import CLEARANCE_OVER_MM, CLEARANCE_UNDER_MM
 from baywright.model.construction import Construction, Uprights
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
 from baywright.model.space import Space
-from baywright.workings import derive
+from baywright.workings import Workings, derive
 
 
 def four_bay_wall(uprights: Uprights) -> Project:
@@ -53,13 +54,79 @@ def test_shared_uprights_leave_exactly_362_clear() -> None:
     [(66, 9.5, 2131), (23, 19, 774), (24, 8, 784), (24, 9, 786), (24, 9.5, 787), (20, 9, 658), (60, 9, 1938)],
 )
 def test_panel_heights_of_the_32_mm_grid(pitches: int, start: float, height: float) -> None:
+    assert _panel(pitches, start).value("upright_height") == height
+
+
+def _panel(pitches: int, start: float) -> Workings:
+    """The workings of a run whose uprights have a row more than `pitches`, the first one at `start`."""
     plain = Project()
     rows = plain.construction.hole_rows.replace(first_row_rule="set", first_row_mm=start)
-    shaped = plain.replace(
-        construction=plain.construction.replace(hole_rows=rows),
-        arrangement=plain.arrangement.replace(bay_count=1, upright_rows=pitches + 1),
+    return derive(
+        plain.replace(
+            construction=plain.construction.replace(hole_rows=rows),
+            arrangement=plain.arrangement.replace(bay_count=1, upright_rows=pitches + 1),
+        )
     )
-    assert derive(shaped).value("upright_height") == height
+
+
+@pytest.mark.parametrize(("pitches", "start", "inches"), [(66, 9.5, 83.90), (23, 19, 30.472)])
+def test_the_same_panels_in_inches(pitches: int, start: float, inches: float) -> None:
+    """V2 and V1: the pages cut an 84 in panel to 83.9 in; 2,131 and 774 mm."""
+    assert _panel(pitches, start).value("upright_height") / 25.4 == pytest.approx(inches, abs=0.005)
+
+
+@pytest.mark.parametrize(("row", "height"), [(0, 9), (1, 41), (24, 777)])
+def test_holes_of_a_balanced_panel(row: int, height: float) -> None:
+    """V1: y = s + 32·k with s half of 18 mm; 9 mm are left over the last of 25 holes in 786 mm."""
+    panel = _panel(24, 9)
+    assert panel.value("first_row") + panel.value("pitch") * row == height
+    assert panel.value("upright_height") - (panel.value("first_row") + panel.value("pitch") * 24) == 9
+
+
+def test_33_pitches_of_a_full_overlay() -> None:
+    """V2 and V1: 1,056 mm from the first hole to the last."""
+    panel = _panel(33, 16)
+    assert panel.value("upright_height") - 2 * panel.value("first_row") == 1056
+
+
+@pytest.mark.parametrize(("thickness", "start"), [(16, 8), (18, 9), (19, 9.5)])
+def test_half_a_boards_thickness_is_a_rule_of_the_first_row(thickness: float, start: float) -> None:
+    """V2: inset or half overlay, balanced: the row begins at half the panel's thickness."""
+    plain = Project()
+    rows = plain.construction.hole_rows.replace(first_row_rule="half_base_thickness")
+    boards = plain.construction.boards.replace(base_mm=thickness)
+    shaped = plain.replace(construction=plain.construction.replace(hole_rows=rows, boards=boards))
+    assert derive(shaped).value("first_row") == start
+
+
+def test_holes_stand_37_mm_behind_the_front_edge() -> None:
+    """V2: front row 37 mm from the front edge, 5 mm holes, 32 mm apart."""
+    rows = Project().construction.hole_rows
+    assert (rows.front_setback_mm, rows.pitch_mm) == (37, 32)
+
+
+@pytest.mark.parametrize(("clear", "outside"), [(450, 424.6), (400, 374.6)])
+def test_a_drawer_is_25_4_mm_narrower_than_its_opening(clear: float, outside: float) -> None:
+    """V1: runners of 12.7 mm a side (V2); with up to 0.8 mm more clearance a side (MEM 90 %) 423.0 to 424.6 mm will do
+    in 450 mm.
+    """
+    plain = Project()
+    drawers = plain.construction.drawers.replace(lateral_play_mm=0)
+    box = BoxSize(id="box", name="Box", width_mm=outside - 2 * 15, depth_mm=297, height_mm=105)
+    shaped = plain.replace(construction=plain.construction.replace(drawers=drawers), box_sizes=(box,))
+    assert shaped.construction.runners.thickness_mm == 12.7
+    workings = derive(shaped)
+    assert workings.value("drawer_outside_width") == pytest.approx(outside)
+    assert workings.value("bay_clear_width") == pytest.approx(clear)
+    assert clear - 2 * (12.7 + CLEARANCE_OVER_MM) == pytest.approx(outside - 1.6)
+    assert clear - 2 * (12.7 - CLEARANCE_UNDER_MM) == pytest.approx(outside)
+
+
+def test_lengths_of_runners_to_be_had() -> None:
+    """MEM 85 %: 250 to 700 mm by 50, usual ratings 35 to 45 kg and heavy ones from 68 kg."""
+    runners = Project().construction.runners
+    assert runners.lengths_mm == tuple(range(250, 701, 50))
+    assert runners.load_classes_kg == (35, 45, 68)
 
 
 @pytest.mark.parametrize(("columns_pitches", "depth"), [(11, 426), (12, 458), (13, 490), (15, 554)])

@@ -26,8 +26,12 @@ DEFORMATION_FACTORS: Mapping[str, tuple[float | None, float | None, float | None
     "particleboard p5": (2.25, 3.00, None),
     "particleboard p6": (1.50, None, None),
     "particleboard p7": (1.50, 2.25, None),
-    "hardboard": (2.25, 3.00, None),
-    "mdf": (2.25, 3.00, None),
+    "hardboard hb.la": (2.25, None, None),
+    "hardboard hb.hla": (2.25, 3.00, None),
+    "fibreboard mbh.la": (3.00, None, None),
+    "fibreboard mbh.hls": (3.00, 4.00, None),
+    "mdf.la": (2.25, None, None),
+    "mdf.hls": (2.25, 3.00, None),
 }
 """k_def by material and service class 1, 2, 3."""
 

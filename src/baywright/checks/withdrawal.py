@@ -1,10 +1,12 @@
-"""How hard a wood screw can be pulled out of the face of a board.
+"""How hard a screw or a nail can be pulled out of the side grain of wood.
 
-    W = 2850 · G² · D   (lb an inch of thread in the wood)
+    wood screw  W = 2850 · G² · D          lag (coach) screw  W = 1800 · G^1.5 · D^0.75
+    nail        W = 1380 · G^2.5 · D       each in lb an inch of thread (of a nail: of its length) in the wood
 
-Source: National Design Specification for Wood Construction (NDS) 2018, eq. 12.2-2, a reference design value; read
-second-hand. G is the specific gravity of the wood, D the screw's diameter in inches. Not for end grain, into which
-screws must not be loaded in withdrawal (NDS 12.2.2.3). The penetration must be at least six diameters.
+Source: National Design Specification for Wood Construction (NDS) 2018, reference design values: wood screws eq. 12.2-2
+and nails read second-hand, lag screws (eq. 12.2-1) from memory and confirmed by a published example. G is the specific
+gravity of the wood, D the diameter in inches. Not for end grain, into which screws must not be loaded in withdrawal
+(NDS 12.2.2.3). A wood screw must be at least six diameters deep.
 """
 
 ULTIMATE = 108.25
@@ -17,6 +19,18 @@ LEAST_DIAMETERS = 6
 def reference_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
     """Reference withdrawal value in N for every mm of thread in the side grain of the wood."""
     pounds_an_inch = 2850.0 * specific_gravity**2 * diameter_mm / INCH_MM
+    return pounds_an_inch * POUND_FORCE_N / INCH_MM
+
+
+def lag_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
+    """Reference withdrawal value of a lag (coach) screw in N for every mm of thread, without its tip."""
+    pounds_an_inch = 1800.0 * specific_gravity**1.5 * (diameter_mm / INCH_MM) ** 0.75
+    return pounds_an_inch * POUND_FORCE_N / INCH_MM
+
+
+def nail_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
+    """Reference withdrawal value of a smooth nail in N for every mm of it in the wood that holds its point."""
+    pounds_an_inch = 1380.0 * specific_gravity**2.5 * diameter_mm / INCH_MM
     return pounds_an_inch * POUND_FORCE_N / INCH_MM
 
 

@@ -33,7 +33,8 @@ MATERIALS: Mapping[BoardMaterial, Stiffness] = {
         680.0, "From memory; makers print 640 to 720",
     ),
     BoardMaterial.FIBREBOARD: Stiffness(
-        2_200.0, None, 0.70, "mdf", "EN 622-5, least mean value for 12 to 19 mm; from memory, 90 %",
+        2_200.0, None, 0.70, "mdf.la",
+        "EN 622-5, least mean value for 12 to 19 mm; from memory, 90 %. The creep is that of MDF.LA, for the dry only",
         740.0, "From memory; makers print 700 to 780 for boards of 12 to 19 mm",
     ),
     BoardMaterial.PARTICLEBOARD: Stiffness(
