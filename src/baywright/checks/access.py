@@ -143,12 +143,13 @@ def _depth(project: Project, workings: Workings) -> list[Finding]:
 def _ends(project: Project, workings: Workings) -> list[Finding]:
     """Doors and the like right beside a bay: their frame and handle may be in a drawer's way."""
     found = []
-    layout, overhang = workings.layout, workings.value("overhang_side")
+    layout = workings.layout
+    shift = -layout.wall_left_mm
     for zone in project.space.zones:
         if zone.effect is not ZoneEffect.KEEP_CLEAR or zone.depth_mm <= 0:
             continue
         for bay in layout.bays:
-            gap = max(zone.left_mm - bay.right_mm - overhang, bay.left_mm + overhang - zone.right_mm)
+            gap = max(zone.left_mm - bay.right_mm - shift, bay.left_mm + shift - zone.right_mm)
             if 0 <= gap < zone.depth_mm:
                 found.append(Finding(
                     kind=CheckKind.ACCESS, severity=Severity.NEAR,

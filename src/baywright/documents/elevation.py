@@ -64,13 +64,14 @@ def _nothing(project: Project) -> Sketch:
 
 def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[ScheduleLine, ...]) -> Scene:
     scale = _points_per_mm(workings, frame)
-    overhang = workings.value("overhang_side") * scale
-    width = max(_USUAL_WIDTH, frame.length_mm * scale + 2 * overhang + _LEFT + _RIGHT)
+    left_end, right_end = workings.value("left_end") * scale, workings.value("right_end") * scale
+    run = left_end + frame.length_mm * scale + right_end
+    width = max(_USUAL_WIDTH, run + _LEFT + _RIGHT)
     sizes = {size.id: size for size in project.box_sizes}
     of_box = {box.id: sizes[box.size_id] for box in project.boxes}
     below = _DIMENSIONS + key_height(project, schedule, width - 2 * 20.0)
     height = _highest(workings, frame) * scale + _ABOVE + below
-    left = _LEFT + overhang + max(0.0, (width - frame.length_mm * scale - 2 * overhang - _LEFT - _RIGHT) / 2)
+    left = _LEFT + left_end + max(0.0, (width - run - _LEFT - _RIGHT) / 2)
     sheet = Sketch(width, height)
     return Scene(
         project,
@@ -87,7 +88,7 @@ def _scene(project: Project, workings: Workings, frame: Frame, schedule: tuple[S
 
 def _points_per_mm(workings: Workings, frame: Frame) -> float:
     """As large as the sheet allows; on long runs the sheet grows rather than that bays become unreadable."""
-    length = frame.length_mm + 2 * workings.value("overhang_side")
+    length = workings.value("left_end") + frame.length_mm + workings.value("right_end")
     fits = (_USUAL_WIDTH - _LEFT - _RIGHT) / length
     readable = _LEAST_BAY / min(span.width_mm for span in frame.spans)
     lowest_of_all = min(max(fits, readable), _MOST_RUN_HEIGHT / max(_highest(workings, frame), 1.0))
@@ -147,11 +148,13 @@ def _carcass(scene: Scene) -> None:
         scene.block(left, base_upper - boards.base_mm, right - left, boards.base_mm)
     for upright in scene.frame.uprights:
         scene.block(upright.left_mm, base_upper, scene.frame.upright_mm, workings.upright_height(upright.rows))
-    side = workings.value("overhang_side")
+    for panel in workings.layout.end_panels:
+        scene.block(panel.left_mm, 0.0, panel.right_mm - panel.left_mm, _under_top(workings, panel.rows))
+    left_end, right_end = workings.value("left_end"), workings.value("right_end")
     lefts, rights = zip(*scene.frame.sections_mm, strict=True)
     for stretch in scene.frame.stretches:
-        left = stretch.left_mm - side * (stretch.left_mm in lefts)
-        right = stretch.right_mm + side * (stretch.right_mm in rights)
+        left = stretch.left_mm - left_end * (stretch.left_mm in lefts)
+        right = stretch.right_mm + right_end * (stretch.right_mm in rights)
         scene.block(left, _under_top(workings, stretch.rows), right - left, boards.top_mm, "#e6dfd0")
 
 
@@ -168,7 +171,7 @@ def _rows(scene: Scene) -> None:
         [(scene.scale.x(x), scene.scale.y(y)) for x, upright in middles for y in rows[: upright.rows]], dot
     )
     step = next(step for step in (1, 5, 10, 20, 50, 100, 1000) if step * spacing >= 18.0 or step == 1000)
-    left = scene.scale.x(-workings.value("overhang_side")) - 4.0
+    left = scene.scale.x(-workings.value("left_end")) - 4.0
     for number, height in enumerate(rows, 1):
         if number == 1 or number % step == 0:
             scene.sheet.text(left, scene.scale.y(height), str(number), 6.0, colour=INK, across="right")
@@ -205,7 +208,7 @@ def _heights(scene: Scene) -> None:
     levels = [0.0, workings.value("base_upper_height")]
     levels.append(_highest(workings, scene.frame) - workings.value("top_thickness"))
     levels.append(_highest(workings, scene.frame))
-    side = scene.scale.x(scene.frame.length_mm + workings.value("overhang_side"))
+    side = scene.scale.x(scene.frame.length_mm + workings.value("right_end"))
     inner, outer = side + 18.0, side + 54.0
     if scene.mm(levels[2] - levels[1]) < _LEAST_HEIGHT:
         total = scene.shown(levels[-1])

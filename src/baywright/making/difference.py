@@ -2,8 +2,9 @@
 
 Laws: parts are the same where name, material and finished size are; what is as built counts as cut, nothing else; where
 no bay is marked as built, the run before counts as it was arranged. Of a run of which only some bays stand, their
-drawers, the uprights beside them and with own uprights their own boards count, and the boards that run through,
-for they carry what stands; the shelves count once all bays stand. An idle piece is named for one new piece at most.
+drawers with their fronts, the uprights beside them and with own uprights their own boards count, and the boards that
+run through and the end panels, for they carry and close what stands; the shelves count once all bays stand. An idle
+piece is named for one new piece at most.
 """
 
 from collections import Counter
@@ -84,13 +85,13 @@ def _of_bays(project: Project, bays: set[int], parts: Iterable[Part]) -> Iterato
         match part.number[:1]:
             case "U":
                 count = _taken(beside, part.name, count)
-            case "D" | "S":
+            case "D" | "F" | "S":
                 count = 0
             case "B" | "R" if frame.own_uprights:
                 count = 0 if part.number.endswith("s") else _taken(carcasses, round(part.length_mm, 2), count)
         if count:
             yield part.replace(quantity=count)
-    yield from (part for part in manufacture(_only(project, bays)).parts if part.number.startswith("D"))
+    yield from (part for part in manufacture(_only(project, bays)).parts if part.number[0] in "DF")
 
 
 def _taken(counts: Counter[_T], key: _T, most: int) -> int:

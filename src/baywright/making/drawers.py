@@ -1,4 +1,4 @@
-"""The drawers: low trays of two sides, a front and a rear rail, and a bottom let into grooves on all four.
+"""The drawers: two sides, a front and a rear rail (as high as the sides, or lower), a bottom let into all four.
 
 Laws: drawers of one kind of bay are alike, so their parts are counted, not varied; all sizes are the workings'. A
 drawer is made where a box stands that is there; room that is only kept for a wished box gets none yet.
@@ -77,7 +77,7 @@ def parts_of_kind(project: Project, workings: Workings, kind: str, bays: Sequenc
         ),
         piece(
             project, BoardRole.DRAWER_SIDE, f"D2{of}", "Drawer rail, front and rear", 2 * count, value("rail_length"),
-            drawers.side_height_mm, bays=twice, note=f"between the sides; {groove}; upper edges rounded{words}",
+            value("drawer_rail_height"), bays=twice, note=f"between the sides; {groove}; upper edges rounded{words}",
         ),
         piece(
             project, BoardRole.DRAWER_BOTTOM, f"D3{of}", "Drawer bottom", count, value("bottom_width"),
@@ -85,6 +85,25 @@ def parts_of_kind(project: Project, workings: Workings, kind: str, bays: Sequenc
             note=f"length across the drawer; in grooves all round{words}",
         ),
     ]  # fmt: skip
+
+
+def drawer_remarks(project: Project, workings: Workings) -> list[str]:
+    """What does not go together at the drawers' grooves, in the thicknesses that were measured."""
+    drawers, unit = project.construction.drawers, project.unit
+    side, bottom = format_length(project.boards.drawer_side_mm, unit), project.boards.drawer_bottom_mm
+    remarks = []
+    if workings.value("groove_wood") <= 0:
+        remarks.append(
+            f"The groove for the drawer bottom, {format_length(drawers.groove_depth_mm, unit)} deep, would cut through "
+            f"sides that are {side} thick: make it shallower, or take thicker boards."
+        )
+    if workings.value("wood_over_groove") < 0:
+        remarks.append(
+            f"The groove for a bottom {format_length(bottom, unit)} thick does not fit in the drawer's rails, which "
+            f"are {format_length(workings.value('drawer_rail_height'), unit)} high: make them higher, or let the "
+            "groove lie lower."
+        )
+    return remarks
 
 
 def drawer_count(parts: Iterable[Part]) -> int:

@@ -5,6 +5,7 @@ drawer have its number and say where in it they stand; heights follow from the r
 side + first row + pitch × row − line offset), so a wrong row shows in every column.
 """
 
+from collections.abc import Mapping
 from itertools import pairwise
 
 from baywright.making.drawers import Drawers
@@ -15,32 +16,35 @@ from baywright.model.project import Project
 from baywright.workings import Workings
 
 
-def schedule(project: Project, workings: Workings, drawers: Drawers, loads: Loads) -> tuple[ScheduleLine, ...]:
-    """One line for each box in a drawer of the present arrangement."""
+def schedule(
+    project: Project, workings: Workings, drawers: Drawers, loads: Loads, stops: Mapping[tuple[int, int], float]
+) -> tuple[ScheduleLine, ...]:
+    """One line for each box in a drawer of the present arrangement; `stops` are the places of box stops."""
     lines: list[ScheduleLine] = []
     for bay in sorted({bay for bay, _ in drawers}):
         rows = sorted(row for number, row in drawers if number == bay)
-        edges = [_lower_edge(workings, row) for row in rows]
-        openings = [upper - lower for lower, upper in pairwise([*edges, _under_top(workings, bay)])]
+        edges = [lower_edge_mm(workings, row) for row in rows]
+        openings = [upper - lower for lower, upper in pairwise([*edges, under_top_mm(workings, bay)])]
         for number, (row, opening_mm) in enumerate(zip(rows, openings, strict=True), 1):
             together, load = drawers[bay, row], loads[bay, row]
             for placement in together:
                 line = _line(project, workings, placement)
                 place = _place(placement, together)
                 lines.append(line.replace(
-                    drawer=number, opening_mm=opening_mm, load_class_kg=load.class_kg, place_in_drawer=place
+                    drawer=number, opening_mm=opening_mm, load_class_kg=load.class_kg, place_in_drawer=place,
+                    box_stop_mm=stops.get((bay, row)),
                 ))  # fmt: skip
     return tuple(lines)
 
 
-def _under_top(workings: Workings, bay: int) -> float:
+def under_top_mm(workings: Workings, bay: int) -> float:
     """Height over the floor of the top's underside over a bay, in mm."""
     bays = workings.layout.bays
     kind = workings.kind_of(bays[bay]) if bay < len(bays) else ""
     return workings.value("base_upper_height") + workings.at_kind("upright_height", kind)
 
 
-def _lower_edge(workings: Workings, row: int) -> float:
+def lower_edge_mm(workings: Workings, row: int) -> float:
     """Height of a drawer's lower edge over the floor, in mm."""
     return workings.value("base_upper_height") + _runner_line(workings, row) - workings.value("line_offset")
 
@@ -66,7 +70,7 @@ def _line(project: Project, workings: Workings, placement: Placement) -> Schedul
     """What the box and its row alone tell."""
     box = project.box(placement.box_id)
     size = project.size_of(box)
-    lower_edge = _lower_edge(workings, placement.row)
+    lower_edge = lower_edge_mm(workings, placement.row)
     bays = workings.layout.bays
     rows = bays[placement.bay].rows if placement.bay < len(bays) else round(workings.value("upright_rows"))
     return ScheduleLine(

@@ -244,10 +244,27 @@ class Construction(Frozen):
                 f"The groove ({self.drawers.groove_depth_mm:g} mm deep) would cut through the drawer side "
                 f"({self.boards.drawer_side_mm:g} mm thick); make it shallower than the side."
             )
-        if self.drawers.groove_offset_mm + self.boards.drawer_bottom_mm > self.drawers.side_height_mm:
+        drawers, bottom = self.drawers, self.boards.drawer_bottom_mm
+        if drawers.groove_offset_mm + bottom > drawers.side_height_mm:
             raise ValueError(
-                f"The drawer bottom's groove (offset {self.drawers.groove_offset_mm:g} mm, "
-                f"bottom {self.boards.drawer_bottom_mm:g} mm) does not fit in a side "
-                f"{self.drawers.side_height_mm:g} mm high; make the side higher or the offset smaller."
+                f"The drawer bottom's groove (offset {drawers.groove_offset_mm:g} mm, bottom {bottom:g} mm) does not "
+                f"fit in a side {drawers.side_height_mm:g} mm high; make the side higher or the offset smaller."
+            )
+        return self
+
+    @model_validator(mode="after")
+    def _tray_has_rails(self) -> Self:
+        drawers, bottom = self.drawers, self.boards.drawer_bottom_mm
+        if drawers.form is not DrawerForm.TRAY:
+            return self
+        if drawers.rail_height_mm > drawers.side_height_mm:
+            raise ValueError(
+                f"The rails of a tray ({drawers.rail_height_mm:g} mm) must not be higher than its sides "
+                f"({drawers.side_height_mm:g} mm); make the rails lower or the sides higher."
+            )
+        if drawers.groove_offset_mm + bottom > drawers.rail_height_mm:
+            raise ValueError(
+                f"The drawer bottom's groove (offset {drawers.groove_offset_mm:g} mm, bottom {bottom:g} mm) does not "
+                f"fit in a rail {drawers.rail_height_mm:g} mm high; make the rail higher or the offset smaller."
             )
         return self

@@ -129,6 +129,34 @@ class ScheduleLine(Frozen):
     locked: bool
     place_in_drawer: str = ""
     """Where in a shared drawer the box stands, or that it stands turned; empty for a drawer of its own."""
+    box_stop_mm: float | None = None
+    """How far the box stop's front face lies behind the front rail; None where the drawer has none."""
+
+
+class FrontPanel(Frozen):
+    """One drawer's front panel where it hangs; x in mm from the leftmost upright's outer face as in the layout, heights
+    over the floor; bay and row from 0.
+    """
+
+    number: str
+    """Its part number."""
+    bay: int
+    row: int
+    left_mm: float
+    right_mm: float
+    bottom_mm: float
+    top_mm: float
+    thickness_mm: float
+
+    @property
+    def width_mm(self) -> float:
+        """Finished size across."""
+        return self.right_mm - self.left_mm
+
+    @property
+    def height_mm(self) -> float:
+        """Finished size upright."""
+        return self.top_mm - self.bottom_mm
 
 
 class Manufacture(Frozen):
@@ -138,3 +166,5 @@ class Manufacture(Frozen):
     hardware: tuple[HardwareItem, ...]
     schedule: tuple[ScheduleLine, ...]
     remarks: tuple[str, ...] = ()
+    fronts: tuple[FrontPanel, ...] = ()
+    """The drawers' front panels where they hang."""

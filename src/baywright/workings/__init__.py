@@ -3,6 +3,17 @@
 from baywright.workings.derive import Workings, derive
 from baywright.workings.entry import Entry
 from baywright.workings.kinds import BayKind
-from baywright.workings.layout import BayPlace, Layout, Place, Stretch, UprightPlace
+from baywright.workings.layout import BayPlace, Layout, PanelPlace, Place, Stretch, UprightPlace
 
-__all__ = ["BayKind", "BayPlace", "Entry", "Layout", "Place", "Stretch", "UprightPlace", "Workings", "derive"]
+__all__ = [
+    "BayKind",
+    "BayPlace",
+    "Entry",
+    "Layout",
+    "PanelPlace",
+    "Place",
+    "Stretch",
+    "UprightPlace",
+    "Workings",
+    "derive",
+]

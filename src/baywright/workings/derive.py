@@ -12,7 +12,8 @@ from baywright.model.limits import MOST_BAYS
 from baywright.model.project import Project
 from baywright.model.stock import BoardRole
 from baywright.workings.entry import Entry
-from baywright.workings.formulas import FORMULAS, Formula
+from baywright.workings.formula import Formula
+from baywright.workings.formulas import FORMULAS
 from baywright.workings.inputs import FAMILY_INPUTS, INPUTS, KIND_INPUTS, OWN_INPUTS, SIZE_INPUTS
 from baywright.workings.kinds import BayKind, KindList
 from baywright.workings.layout import BayPlace, BayShape, Layout, Rules, bays_that_fit, lay_out
@@ -54,7 +55,8 @@ class Workings:
 
     def drawer_mass(self, kind_id: str = "") -> float | None:
         """Mass in kg of an empty drawer of a kind of bay; None where the density of its boards is not known."""
-        roles = (BoardRole.DRAWER_SIDE, BoardRole.DRAWER_BOTTOM)
+        fronts = (BoardRole.FRONT,) if self.value("fronts") else ()
+        roles = (BoardRole.DRAWER_SIDE, BoardRole.DRAWER_BOTTOM, *fronts)
         if any(density_kg_m3(material_of(self._project, role)) is None for role in roles):
             return None
         return self.at_kind("drawer_mass", kind_id)
@@ -221,7 +223,10 @@ class Workings:
         return Rules(
             space=self._project.space,
             upright_mm=self.value("upright_thickness"),
-            overhang_mm=self.value("overhang_side"),
+            left_end_mm=self.value("left_end"),
+            right_end_mm=self.value("right_end"),
+            left_panel_mm=self.value("left_panel") * self.value("end_panel_thickness"),
+            right_panel_mm=self.value("right_panel") * self.value("end_panel_thickness"),
             own_uprights=self.value("own_uprights") > 0,
             room_mm=self.value("room_for_run"),
             rows=round(self.value("upright_rows")) if rows is None else rows,

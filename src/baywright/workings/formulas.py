@@ -4,39 +4,13 @@ The laws behind them stand in DEVELOPERS.md under “Geometry”. All lengths ar
 that a panel of n pitches with half-pitch ends measures n × 32 are common practice; no standard defines them.
 """
 
-from dataclasses import dataclass
-from functools import cached_property
-
-from baywright.workings.expression import Expression
-
-
-@dataclass(frozen=True)
-class Formula:
-    """A named formula over named inputs and earlier formulas. `per_size` ones have a value for each box size,
-    `per_kind` ones a general value and one for each further kind of bay, `kind_only` ones these only.
-    """
-
-    name: str
-    label: str
-    unit: str
-    text: str
-    group: str
-    note: str = ""
-    per_size: bool = False
-    per_kind: bool = False
-    kind_only: bool = False
-
-    @cached_property
-    def expression(self) -> Expression:
-        """The parsed expression."""
-        return Expression(self.text)
-
+from baywright.workings.formula import Formula
+from baywright.workings.pieces import PIECES
 
 _ACROSS = "Across the wall"
 _UP = "Up the wall"
 _ROWS = "Openings by box size"
 _DEEP = "Front to back"
-_PIECES = "Pieces"
 
 FORMULAS: tuple[Formula, ...] = (
     Formula(
@@ -68,7 +42,23 @@ FORMULAS: tuple[Formula, ...] = (
         "What one more bay adds to the run.",
         per_kind=True,
     ),
-    Formula("room_for_run", "room for the run", "mm", "wall_length - 2 * overhang_side", _ACROSS),
+    Formula(
+        "left_end",
+        "left end beyond the first upright",
+        "mm",
+        "choose(left_panel, overhang_side + end_panel_thickness, overhang_side)",
+        _ACROSS,
+        "The top's side overhang, and the end panel where there is one.",
+    ),
+    Formula(
+        "right_end",
+        "right end beyond the last upright",
+        "mm",
+        "choose(right_panel, overhang_side + end_panel_thickness, overhang_side)",
+        _ACROSS,
+        "The top's side overhang, and the end panel where there is one.",
+    ),
+    Formula("room_for_run", "room for the run", "mm", "wall_length - left_end - right_end", _ACROSS),
     Formula(
         "shelf_room",
         "room kept for the shelf bay",
@@ -228,6 +218,14 @@ FORMULAS: tuple[Formula, ...] = (
         "seat", "seat of the box over the drawer's lower edge", "mm", "groove_offset + drawer_bottom_thickness", _UP
     ),
     Formula(
+        "drawer_rail_height",
+        "height of the drawer's rails",
+        "mm",
+        "choose(tray, set_rail_height, drawer_side_height)",
+        _UP,
+        "Front and rear; as high as the sides unless the drawer is a tray.",
+    ),
+    Formula(
         "need_height",
         "height that the drawer needs",
         "mm",
@@ -239,13 +237,30 @@ FORMULAS: tuple[Formula, ...] = (
     Formula("opening_height", "opening", "mm", "opening_rows * pitch", _ROWS, per_size=True),
     Formula("opening_spare", "air to spare in the opening", "mm", "opening_height - need_height", _ROWS, per_size=True),
     Formula(
+        "before_uprights",
+        "depth before the uprights",
+        "mm",
+        "choose(fronts == 2, max(overhang_front, front_thickness), overhang_front)",
+        _DEEP,
+        "What stands out before their front edges: the top, or overlay fronts where they stand out more.",
+    ),
+    Formula(
         "upright_depth",
         "upright depth",
         "mm",
-        "choose(full_back, space_depth - overhang_front - back_thickness, space_depth - overhang_front)",
+        "choose(full_back, space_depth - before_uprights - back_thickness, space_depth - before_uprights)",
         _DEEP,
     ),
-    Formula("runner_room", "room for the runner", "mm", "upright_depth - rear_gap - zone_depth", _DEEP, per_kind=True),
+    Formula(
+        "runner_room",
+        "room for the runner",
+        "mm",
+        "choose(fronts == 1, upright_depth - front_thickness - rear_gap - zone_depth, "
+        "upright_depth - rear_gap - zone_depth)",
+        _DEEP,
+        "Behind the front panel where that lies between the uprights.",
+        per_kind=True,
+    ),
     Formula(
         "runner_length",
         "runner length",
@@ -266,6 +281,15 @@ FORMULAS: tuple[Formula, ...] = (
         "Between the front and the rear rail, which are as thick as the sides.",
         per_kind=True,
     ),
+    Formula(
+        "box_stop_place",
+        "box stop behind the front rail",
+        "mm",
+        "box_depth + stop",
+        _DEEP,
+        "Front face of the strip that keeps the box from sliding back, where there is room for it behind the box.",
+        per_size=True,
+    ),
     Formula("depth_needed", "depth that the deepest box needs", "mm", "deepest_box + stop", _DEEP),
     Formula("depth_spare", "depth to spare", "mm", "drawer_inside_depth - depth_needed", _DEEP),
     Formula(
@@ -275,65 +299,5 @@ FORMULAS: tuple[Formula, ...] = (
         "upright_depth - front_setback - rear_setback",
         _DEEP,
     ),
-    Formula(
-        "rail_length",
-        "drawer rail length",
-        "mm",
-        "drawer_outside_width - 2 * drawer_side_thickness",
-        _PIECES,
-        "Front and rear rail stand between the sides.",
-        per_kind=True,
-    ),
-    Formula(
-        "bottom_width",
-        "drawer bottom width",
-        "mm",
-        "drawer_inside_width + 2 * groove_depth - bottom_play",
-        _PIECES,
-        per_kind=True,
-    ),
-    Formula(
-        "bottom_depth",
-        "drawer bottom depth",
-        "mm",
-        "max(0, drawer_inside_depth + 2 * groove_depth - bottom_play)",
-        _PIECES,
-        per_kind=True,
-    ),
-    Formula(
-        "drawer_mass",
-        "mass of the empty drawer",
-        "kg",
-        "(drawer_side_density * 2 * (drawer_outside_depth + rail_length) * drawer_side_height * drawer_side_thickness "
-        "+ drawer_bottom_density * bottom_width * bottom_depth * drawer_bottom_thickness) / 1000000000",
-        _PIECES,
-        "Two sides, two rails and the bottom, before grooves are cut; the runners carry it with the box.",
-        per_kind=True,
-    ),
-    Formula(
-        "base_length",
-        "base length",
-        "mm",
-        "choose(own_uprights, bay_clear_width + 2 * upright_thickness, run_length)",
-        _PIECES,
-        "With own uprights each bay has a base of its own.",
-        per_kind=True,
-    ),
-    Formula("base_depth", "base depth", "mm", "max(0, upright_depth)", _PIECES),
-    Formula("top_length", "top length", "mm", "run_length + 2 * overhang_side", _PIECES),
-    Formula(
-        "top_depth",
-        "top depth",
-        "mm",
-        "choose(full_back, upright_depth + overhang_front + back_thickness, upright_depth + overhang_front)",
-        _PIECES,
-    ),
-    Formula(
-        "shelf_length",
-        "shelf length",
-        "mm",
-        "max(0, shelf_bay_clear_width - 2 * shelf_play)",
-        _PIECES,
-        "0: there is no shelf bay.",
-    ),
+    *PIECES,
 )

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import reduce
 
-from baywright.model.construction import Back, FirstRowRule, Uprights
+from baywright.model.construction import Back, DrawerForm, FirstRowRule, Fronts, Uprights
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
 from baywright.model.stock import BoardRole
@@ -17,6 +17,13 @@ from baywright.workings.material import reckoned_kg_m3, told_density
 
 NO_BOX_WIDTH_MM = 400.0
 NO_BOX_DEPTH_MM = 300.0
+NO_BOX_HEIGHT_MM = 300.0
+GROOVE_PLAY_MM = 0.2
+"""How much wider the bottom's groove is than the bottom is thick; common practice."""
+BOX_STOP_HEIGHT_MM = 20.0
+"""Height of a box stop over the bottom; common practice, enough for the foot of a box."""
+BOX_STOP_PLAY_MM = 1.0
+"""How much shorter a box stop is than the drawer is wide inside, so that it goes in; common practice."""
 
 
 @dataclass(frozen=True)
@@ -115,6 +122,20 @@ INPUTS: tuple[Input, ...] = (
         note="The depth of the deepest box in the inventory (300 mm while there is none).",
     ),
     Input(
+        "highest_box",
+        "highest box",
+        "mm",
+        lambda project: max((size.height_mm for size in sizes_in_use(project)), default=NO_BOX_HEIGHT_MM),
+        note="The height of the highest box in the inventory (300 mm while there is none).",
+    ),
+    Input(
+        "lowest_box",
+        "lowest box",
+        "mm",
+        lambda project: min((size.height_mm for size in sizes_in_use(project)), default=NO_BOX_HEIGHT_MM),
+        note="The height of the lowest box in the inventory (300 mm while there is none).",
+    ),
+    Input(
         "own_uprights",
         "each bay has its own uprights (1) or shares them (0)",
         "",
@@ -127,10 +148,38 @@ INPUTS: tuple[Input, ...] = (
     _field("drawer_side_thickness", "drawer side thickness", "construction.boards.drawer_side_mm"),
     _field("drawer_bottom_thickness", "drawer bottom thickness", "construction.boards.drawer_bottom_mm"),
     _field("back_thickness", "back thickness", "construction.boards.back_mm"),
+    _field("front_thickness", "front panel thickness", "construction.boards.front_mm"),
+    _field("end_panel_thickness", "end panel thickness", "construction.boards.end_panel_mm"),
     _field("drawer_side_height", "drawer side height", "construction.drawers.side_height_mm"),
+    Input(
+        "tray",
+        "the drawer's rails have a height of their own (1) or that of the sides (0)",
+        "",
+        lambda project: float(project.construction.drawers.form is DrawerForm.TRAY),
+        "construction.drawers.form",
+    ),
+    _field("set_rail_height", "rail height that is set", "construction.drawers.rail_height_mm"),
     _field("groove_depth", "groove depth", "construction.drawers.groove_depth_mm"),
     _field("groove_offset", "groove offset", "construction.drawers.groove_offset_mm"),
     _field("bottom_play", "play of the bottom in its grooves", "construction.drawers.bottom_play_mm"),
+    Input(
+        "groove_play",
+        "play of the bottom's thickness in its groove",
+        "mm",
+        lambda _: GROOVE_PLAY_MM,
+        note="So that it slides in without force: common practice.",
+    ),
+    _field("has_box_stop", "drawers have a box stop (1) or not (0)", "construction.drawers.has_box_stop", ""),
+    Input("box_stop_height", "height of the box stop", "mm", lambda _: BOX_STOP_HEIGHT_MM, note="Common practice."),
+    Input("box_stop_play", "play of the box stop", "mm", lambda _: BOX_STOP_PLAY_MM, note="Between the sides."),
+    Input(
+        "fronts",
+        "front panels (0 none, 1 between the uprights, 2 before them)",
+        "",
+        lambda project: float(list(Fronts).index(project.construction.drawers.fronts)),
+        "construction.drawers.fronts",
+    ),
+    _field("reveal", "air round a front panel", "construction.drawers.reveal_mm"),
     _field("lateral_play", "lateral play", "construction.drawers.lateral_play_mm"),
     _field("stop", "air front to back", "construction.drawers.stop_mm"),
     _field("clearance", "clearance over the box", "construction.drawers.clearance_mm"),
@@ -158,6 +207,8 @@ INPUTS: tuple[Input, ...] = (
     _field("rear_setback", "rear row set-back", "construction.hole_rows.rear_setback_mm"),
     _field("overhang_front", "front overhang of the top", "construction.top.overhang_front_mm"),
     _field("overhang_side", "side overhang of the top", "construction.top.overhang_side_mm"),
+    _field("left_panel", "an end panel covers the left end (1) or not (0)", "construction.end_panels.left", ""),
+    _field("right_panel", "an end panel covers the right end (1) or not (0)", "construction.end_panels.right", ""),
     _field("stand_height", "height of plinth or feet", "construction.standing.height_mm"),
     Input(
         "full_back",
@@ -168,6 +219,7 @@ INPUTS: tuple[Input, ...] = (
     ),
     _density("drawer_side_density", "density of the drawer sides", BoardRole.DRAWER_SIDE),
     _density("drawer_bottom_density", "density of the drawer bottom", BoardRole.DRAWER_BOTTOM),
+    _density("front_density", "density of the front panels", BoardRole.FRONT),
     _field("shelf_bay_wanted", "the rest becomes a shelf bay (1) or not (0)", "limits.shelf_bay", ""),
     _field("shelf_bay_least_width", "least width of a shelf bay", "limits.shelf_bay_least_width_mm"),
     _field(

@@ -1,7 +1,8 @@
 """Where every bay and upright stands along the wall: the one place that lays them side by side.
 
 Laws: all x in mm from where the leftmost upright's outer face stands when nothing is in its way, growing to the right;
-the space's left end lies one side overhang to the left of it. Bays stand as far left as they can; a zone that is to be
+the space's left end lies one run's end to the left of it: the top's side overhang, and an end panel where there is
+one. Each section of the run has such ends. Bays stand as far left as they can; a zone that is to be
 kept clear interrupts the run, and the bays go on behind it as a section with end uprights of its own. With shared
 uprights two bays of a section share the one between them, which is as high as the higher of the two. A bay under a low
 ceiling, or under a zone that bays must end below, has as many rows as fit there.
@@ -58,6 +59,19 @@ class UprightPlace:
 
 
 @dataclass(frozen=True)
+class PanelPlace:
+    """An end panel: its two faces, the hole rows of the upright that it covers, and the bay beside that (the number of
+    drawer bays for a shelf bay).
+    """
+
+    left_mm: float
+    right_mm: float
+    rows: int
+    bay: int
+    is_left: bool
+
+
+@dataclass(frozen=True)
 class Stretch:
     """Neighbouring bays of one height: what one top lies on. `bays` are their numbers; a shelf bay may belong to it."""
 
@@ -87,6 +101,7 @@ class Layout:
     """Wall to the right of the bays that a zone to be kept clear closes to them."""
     wall_left_mm: float
     """The left end of the space."""
+    end_panels: tuple[PanelPlace, ...] = ()
 
     @property
     def length_mm(self) -> float:
@@ -100,7 +115,12 @@ class Rules:
 
     space: Space
     upright_mm: float
-    overhang_mm: float
+    left_end_mm: float
+    """How far end panel and top reach beyond the left upright of a section."""
+    right_end_mm: float
+    left_panel_mm: float
+    """Thickness of the end panel at the left of a section; 0 where there is none."""
+    right_panel_mm: float
     own_uprights: bool
     room_mm: float
     """Length that the run may have at most."""
@@ -110,7 +130,7 @@ class Rules:
     def keep_clear(self) -> list[tuple[float, float]]:
         """The stretches of x that no carcass or top may reach into."""
         return [
-            (zone.left_mm - self.overhang_mm, zone.right_mm - self.overhang_mm)
+            (zone.left_mm - self.left_end_mm, zone.right_mm - self.left_end_mm)
             for zone in self.space.zones
             if zone.effect is ZoneEffect.KEEP_CLEAR
         ]
@@ -153,7 +173,8 @@ def lay_out(shapes: Sequence[BayShape], rules: Rules, shelf_clear_mm: float = 0.
         gaps_mm=gaps,
         closed_mm=rules.room_mm - _closed_from(bays_end, rules),
         bays_end_mm=bays_end,
-        wall_left_mm=-rules.overhang_mm,
+        wall_left_mm=-rules.left_end_mm,
+        end_panels=_end_panels(standing, rules),
     )
 
 
@@ -171,7 +192,7 @@ def bays_that_fit(shapes: Sequence[BayShape], rules: Rules, kept_mm: float, most
 
 def _closed_from(x_mm: float, rules: Rules) -> float:
     """Where, right of `x_mm`, the wall is closed to the run: the next zone to be kept clear, else the room's end."""
-    lefts = [left - rules.overhang_mm for left, _ in rules.keep_clear()]
+    lefts = [left - rules.right_end_mm for left, _ in rules.keep_clear()]
     return min([rules.room_mm, *(left for left in lefts if left >= x_mm - 1e-9)])
 
 
@@ -188,8 +209,8 @@ def _stand(standing: list[_Standing], clear_mm: float, rules: Rules) -> float:
         moved = False
         right = left + clear_mm + 2 * upright
         for zone_left, zone_right in rules.keep_clear():
-            if zone_left < right + rules.overhang_mm - 1e-9 and left - rules.overhang_mm + 1e-9 < zone_right:
-                left = zone_right + rules.overhang_mm
+            if zone_left < right + rules.right_end_mm - 1e-9 and left - rules.left_end_mm + 1e-9 < zone_right:
+                left = zone_right + rules.left_end_mm
                 joins, moved = False, True
     if before is not None and not joins:
         section += 1
@@ -203,13 +224,13 @@ def _rows(standing: _Standing, rules: Rules, own: int | None) -> int:
     space = rules.space
     if not space.ceiling and not any(zone.effect is ZoneEffect.END_BELOW for zone in space.zones):
         return wanted
-    # The top lies over the uprights and stands out beyond them by the overhang at most.
-    limit = space.height_limit_between(standing.left_mm, standing.right_mm + 2 * rules.overhang_mm)
+    # The top lies over uprights and end panels and stands out beyond them by the overhang at most.
+    limit = space.height_limit_between(standing.left_mm, standing.right_mm + rules.left_end_mm + rules.right_end_mm)
     return min(wanted, rules.rows_under(limit)) if limit < space.height_limit_mm else wanted
 
 
 def _bay(number: int, standing: _Standing, shape: BayShape, rules: Rules) -> BayPlace:
-    left = standing.clear_left_mm + rules.overhang_mm
+    left = standing.clear_left_mm + rules.left_end_mm
     right = left + standing.clear_mm
     zones = tuple(
         zone
@@ -243,6 +264,18 @@ def _uprights(standing: list[_Standing], rules: Rules) -> tuple[UprightPlace, ..
         found.append(UprightPlace(section[0].left_mm, section[0].rows))
         found += [UprightPlace(b.left_mm, max(a.rows, b.rows)) for a, b in pairwise(section)]
         found.append(UprightPlace(section[-1].right_mm - upright, section[-1].rows))
+    return tuple(found)
+
+
+def _end_panels(standing: list[_Standing], rules: Rules) -> tuple[PanelPlace, ...]:
+    found, done = [], 0
+    for section in _sections(standing):
+        first, last = section[0], section[-1]
+        if left := rules.left_panel_mm:
+            found.append(PanelPlace(first.left_mm - left, first.left_mm, first.rows, done, is_left=True))
+        done += len(section)
+        if right := rules.right_panel_mm:
+            found.append(PanelPlace(last.right_mm, last.right_mm + right, last.rows, done - 1, is_left=False))
     return tuple(found)
 
 

@@ -11,7 +11,8 @@ from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 from baywright.workings.entry import Entry, key_of
 from baywright.workings.expression import Scope
-from baywright.workings.formulas import FORMULAS, Formula
+from baywright.workings.formula import Formula
+from baywright.workings.formulas import FORMULAS
 from baywright.workings.inputs import (
     FAMILY_INPUTS,
     INPUTS,

@@ -116,6 +116,7 @@ def test_changed_inputs_give_what_a_new_engine_run_gives(
             "wall_length": 3175.5, "upright_thickness": 17.6, "own_uprights": 1, "full_back": 1, "first_row_rule": 3,
             "set_first_row": 9.5, "line_offset": 20.0, "gap_over_side": 150.0, "bay_box_width": 396.0,
             "set_runner_length": 300.0, "planned_bays": 0, "planned_rows": 0, "box_height__size_1": 167.25,
+            "lowest_box": 167.25,
         },
     )  # fmt: skip
     target = io.BytesIO()

@@ -15,7 +15,7 @@ already, the run is built on as it was begun.
 from dataclasses import dataclass, replace
 from math import floor
 
-from baywright.model.construction import Uprights
+from baywright.model.construction import Fronts, Uprights
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.planner.framing.grid import TOLERANCE
@@ -81,12 +81,14 @@ def _fronts(project: Project, workings: Workings) -> tuple[float, ...]:
     """Front overhangs in mm, the present one first, one for each runner length that can be had with less of it."""
     present = project.construction.top.overhang_front_mm
     runners = project.construction.runners
+    overlay = project.construction.drawers.fronts is Fronts.OVERLAY
+    least = workings.value("front_thickness") if overlay else 0.0
     found = [present]
     if runners.length_mm is None:
         room, length = workings.value("runner_room"), workings.value("runner_length")
         for longer in sorted(given for given in runners.lengths_mm if given > length + TOLERANCE):
             overhang = floor(present - (longer - room) + TOLERANCE)
-            if 0 <= overhang < present:
+            if least <= overhang < present:
                 found.append(float(overhang))
     return tuple(dict.fromkeys(found))
 
@@ -96,11 +98,12 @@ def _sides(project: Project, workings: Workings) -> dict[float, int]:
     present = project.construction.top.overhang_side_mm
     pitch = workings.value("bay_pitch")
     upright = 0.0 if workings.value("own_uprights") else workings.value("upright_thickness")
+    panels = workings.value("left_end") + workings.value("right_end") - 2 * present
     found = {present: 1, 0.0: 1}
     there = max(0, round(workings.value("bays_that_fit")))
     further = 0 if workings.value("laid_out") else MOST_FURTHER_BAYS
     for bays in range(there + 1, there + 1 + further):
-        overhang = float(floor((project.space.length_mm - bays * pitch - upright) / 2 + TOLERANCE))
+        overhang = float(floor((project.space.length_mm - panels - bays * pitch - upright) / 2 + TOLERANCE))
         if not 0 < overhang < present:
             break
         found.setdefault(overhang, bays)

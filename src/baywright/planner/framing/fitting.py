@@ -11,9 +11,11 @@ from dataclasses import dataclass
 from itertools import product
 
 from baywright.model.arrangement import Arrangement
+from baywright.model.construction import Fronts
 from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
 from baywright.workings import Workings, derive
+from baywright.workings.inputs import sizes_in_use
 
 TOLERANCE_MM = 1e-9
 """What a measure may lack and still be enough, so that noise in the last digit never keeps a box out."""
@@ -59,6 +61,9 @@ class Fitting:
         self.play_mm = self._workings.value("lateral_play")
         self.stop_mm = self._workings.value("stop")
         self.strongest_kg = max(project.construction.runners.load_classes_kg)
+        # What fronts weigh follows from the boxes' heights; nothing else about a drawer's room does.
+        has_fronts = project.construction.drawers.fronts is not Fronts.NONE
+        self._weighed_sizes = sizes_in_use(project) if has_fronts else ()
         self._rooms: dict[tuple[float, float], Room] = {}
         self._stands: dict[tuple[tuple[str, ...], Room], tuple[Stand, ...] | None] = {}
 
@@ -78,7 +83,12 @@ class Fitting:
             space = project.space.replace(depth_mm=project.space.depth_mm - zone_mm, zones=(), ceiling=())
             limits = project.limits.replace(bay_box_width_mm=box_width_mm, bays=(), other_box_widths_mm=())
             bare = project.replace(
-                space=space, limits=limits, boxes=(), box_sizes=(), arrangement=Arrangement(), built=None
+                space=space,
+                limits=limits,
+                boxes=(),
+                box_sizes=self._weighed_sizes,
+                arrangement=Arrangement(),
+                built=None,
             )
             workings = derive(bare)
         runner = workings.value("runner_length")
