@@ -1,0 +1,162 @@
+"""What is bought for the run, line by line: sheets, bars, hardware; with what each is of and how the bays share it.
+
+Laws: a line costs what its packs, sheets or bars cost, rounded to the smallest coin; what is owned or at hand costs
+nothing and says so; a line without a price names what is missing. Edging is paid for once: as bars where the owner has
+entered some, else by the metre with the hardware.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from baywright.making.shares import Weights, along, pieces_in, used_in
+from baywright.model.cost import CostGroup, CostLine
+from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, SheetCutting, SheetLayout
+from baywright.model.length import format_length
+from baywright.model.making import HardwareItem, Manufacture, Part
+from baywright.model.money import Pricing, to_coin
+from baywright.model.project import Project
+from baywright.model.stock import BarUse, BoardRole
+
+OWNED = "owned already, costs nothing"
+AT_HAND = "at hand already, costs nothing"
+NOT_LAID_OUT = "not laid out on sheets yet"
+BARS_NAME, HARDWARE_NAME = "Bars and edging", "Hardware"
+
+Bays = Mapping[int, tuple[float, float]]
+"""From where to where along the run each bay reaches, in mm."""
+
+
+@dataclass(frozen=True)
+class Purchase:
+    """A line with what it is of and how the bays share it."""
+
+    line: CostLine
+    material: str
+    weights: Weights
+    missing: str = ""
+    """What has no price, by name; empty where the line's cost is known."""
+
+
+def purchases(project: Project, manufacture: Manufacture, cutting: CuttingPlan | None, bays: Bays) -> list[Purchase]:
+    """Every line; without a cutting plan the sheets of every material are one line without a price."""
+    return [
+        *_sheets(project, manufacture.parts, cutting, bays),
+        *(_bars(project, manufacture.parts, cutting, bays) if cutting else ()),
+        *(_hardware(item, project.pricing.currency, bays) for item in manufacture.hardware),
+    ]
+
+
+def _sheets(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None, bays: Bays) -> Iterator[Purchase]:
+    """The sheets of every material, bought or owned; what could not be cut is told as missing."""
+    if cutting is None:
+        for material_id, name in dict.fromkeys((part.material_id, part.material) for part in parts):
+            line = _line(CostGroup.SHEETS, material_id, name, 0, "sheets", None, project.pricing, note=NOT_LAID_OUT)
+            yield Purchase(line, name, _areas(parts, material_id, bays), f"{name}: {NOT_LAID_OUT}")
+        return
+    prices = {sheet.id: sheet.price for sheet in project.stock.sheets}
+    for of_material in cutting.sheets:
+        weights = _areas(parts, of_material.material_id, bays)
+        kinds: dict[tuple[str, bool], list[SheetLayout]] = {}
+        for layout in of_material.layouts:
+            kinds.setdefault((layout.sheet_id, layout.is_owned), []).append(layout)
+        for (sheet_id, is_owned), layouts in kinds.items():
+            name = _sheet_name(project, of_material, layouts[0])
+            price = Decimal(0) if is_owned else prices.get(sheet_id)
+            number, note = sheet_id or of_material.material_id, OWNED if is_owned else ""
+            line = _line(CostGroup.SHEETS, number, name, len(layouts), "sheets", price, project.pricing, note=note)
+            yield Purchase(line, of_material.material, weights, name if price is None else "")
+        yield from _unplaced(project, of_material, weights)
+
+
+def _unplaced(project: Project, of_material: SheetCutting, weights: Weights) -> Iterator[Purchase]:
+    """Pieces that no sheet holds: what they will cost is not known."""
+    for one in of_material.unplaced:
+        name = f"{of_material.material} for {one.pieces} of {one.part_number}"
+        line = _line(
+            CostGroup.SHEETS, of_material.material_id, name, one.pieces, "pieces", None, project.pricing,
+            note=one.reason,
+        )  # fmt: skip
+        yield Purchase(line, of_material.material, weights, f"{name}: not cut from any sheet")
+
+
+def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan, bays: Bays) -> Iterator[Purchase]:
+    """Bars and rolls, bought or owned; edging from a roll that was only assumed is ordered as hardware."""
+    bars = {bar.id: bar for bar in project.stock.bars}
+    for of_section in cutting.bars:
+        is_edging = of_section.id.startswith(BarUse.EDGING.value)
+        if is_edging and of_section.is_assumed:
+            continue
+        weights = _edges(parts, bays) if is_edging else _rails(parts, bays)
+        kinds: dict[tuple[str, bool], list[BarLayout]] = {}
+        for layout in of_section.layouts:
+            kinds.setdefault((layout.bar_id, layout.is_owned), []).append(layout)
+        for (bar_id, is_owned), layouts in kinds.items():
+            name = _bar_name(project, of_section, layouts[0])
+            bar = bars.get(bar_id)
+            price = Decimal(0) if is_owned else bar.price if bar else None
+            number, note = bar_id or of_section.id, OWNED if is_owned else ""
+            line = _line(CostGroup.BARS, number, name, len(layouts), "bars", price, project.pricing, note=note)
+            yield Purchase(line, BARS_NAME, weights, name if price is None else "")
+
+
+def _hardware(item: HardwareItem, currency: str, bays: Bays) -> Purchase:
+    """A line of the hardware order."""
+    amount = item.cost
+    name = " ".join(filter(None, (item.name, item.specification)))
+    line = CostLine(
+        group=CostGroup.HARDWARE, number=item.number, name=name, quantity=item.packs, unit="packs",
+        unit_price=item.price, cost=None if amount is None else to_coin(amount, currency),
+        note=AT_HAND if item.is_left_out else "",
+    )  # fmt: skip
+    return Purchase(line, HARDWARE_NAME, used_in(item, bays), name if amount is None else "")
+
+
+def _line(
+    group: CostGroup, number: str, name: str, quantity: float, unit: str, price: Decimal | None, pricing: Pricing,
+    *, note: str = "",
+) -> CostLine:  # fmt: skip
+    amount = None if price is None else to_coin(price * Decimal(str(quantity)), pricing.currency)
+    return CostLine(
+        group=group, number=number, name=name, quantity=quantity, unit=unit, unit_price=price, cost=amount, note=note
+    )
+
+
+def _sheet_name(project: Project, of_material: SheetCutting, layout: SheetLayout) -> str:
+    size = " × ".join(format_length(mm, project.unit) for mm in (layout.length_mm, layout.width_mm))
+    what = "offcut" if layout.is_owned else "sheet"
+    own = f" “{layout.sheet_name}”" if layout.sheet_name else ""
+    return f"{of_material.material}, {what}{own} {size}"
+
+
+def _bar_name(project: Project, of_section: BarCutting, layout: BarLayout) -> str:
+    own = f" “{layout.bar_name}”" if layout.bar_name else ""
+    return f"{of_section.name}, bar{own} {format_length(layout.length_mm, project.unit)}"
+
+
+# How the bays share it
+
+
+def _weighed(parts: Sequence[Part], bays: Bays, measure: Callable[[Part], float]) -> Weights:
+    """What the pieces in each bay measure together; by the run's length where they measure nothing."""
+    found = dict.fromkeys(bays, 0.0)
+    for part in parts:
+        each = measure(part)
+        if each:
+            for bay, pieces in pieces_in(part, bays).items():
+                found[bay] += pieces * each
+    return found if any(found.values()) else along(bays)
+
+
+def _areas(parts: Sequence[Part], material_id: str, bays: Bays) -> Weights:
+    of_material = [part for part in parts if part.material_id == material_id]
+    return _weighed(of_material, bays, lambda part: part.length_mm * part.width_mm)
+
+
+def _edges(parts: Sequence[Part], bays: Bays) -> Weights:
+    return _weighed(parts, bays, lambda part: part.edged_length_mm)
+
+
+def _rails(parts: Sequence[Part], bays: Bays) -> Weights:
+    rails = [part for part in parts if part.role is BoardRole.BRACE]
+    return _weighed(rails, bays, lambda part: part.length_mm)
