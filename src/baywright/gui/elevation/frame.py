@@ -170,13 +170,14 @@ def sections_of(carcasses: Iterable[Ends]) -> list[Ends]:
 
 def _tops(workings: Workings) -> tuple[Area, ...]:
     """The tops stand out at the ends of each section, not at steps between bays of different heights."""
-    side, thickness = workings.value("overhang_side"), workings.value("top_thickness")
+    left_end, right_end = workings.value("left_end"), workings.value("right_end")
+    thickness = workings.value("top_thickness")
     sections = sections_of(workings.layout.carcasses_mm)
     lefts, rights = {left for left, _ in sections}, {right for _, right in sections}
     tops = []
     for stretch in workings.layout.stretches:
-        left = stretch.left_mm - (side if stretch.left_mm in lefts else 0.0)
-        right = stretch.right_mm + (side if stretch.right_mm in rights else 0.0)
+        left = stretch.left_mm - (left_end if stretch.left_mm in lefts else 0.0)
+        right = stretch.right_mm + (right_end if stretch.right_mm in rights else 0.0)
         lower = workings.value("base_upper_height") + workings.upright_height(stretch.rows)
         tops.append(Area(left, lower, right - left, thickness))
     return tuple(tops)
