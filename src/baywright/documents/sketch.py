@@ -19,6 +19,7 @@ INK = "#1c1f24"
 FAINT = "#8b9098"
 
 _POINTS_PER_INCH = 72.0
+_BLANK = "blank"
 SETTINGS: Any = {
     "svg.hashsalt": "baywright",
     "svg.fonttype": "path",
@@ -68,9 +69,18 @@ class Sketch:
         fill: str = "white", edge: str = INK, line: float = 0.6, hatch: str = "",
     ) -> None:  # fmt: skip
         """A filled rectangle; hatched ones, hatched in the edge's colour, lie over all plain ones."""
+        self._add(left, lower, width, height, (fill, edge, line), hatch)
+
+    def blank(self, left: float, lower: float, width: float, height: float) -> None:
+        """A white field over all rectangles, for words that must not stand on a hatching."""
+        self._add(left, lower, width, height, ("white", "white", 0.0), _BLANK)
+
+    def _add(
+        self, left: float, lower: float, width: float, height: float, look: tuple[str, str, float], layer: str
+    ) -> None:
         right, upper = left + width, lower + height
         corners = ((left, lower), (right, lower), (right, upper), (left, upper))
-        self._rectangles.setdefault(hatch, []).append((corners, fill, edge, line))
+        self._rectangles.setdefault(layer, []).append((corners, *look))
 
     def line(self, start: tuple[float, float], end: tuple[float, float], width: float = 0.5, colour: str = INK) -> None:
         """A straight line; lines lie over rectangles."""
@@ -133,7 +143,8 @@ class Sketch:
 
     def _collect(self) -> None:
         """Hand rectangles and lines to matplotlib in bulk: one by one, some thousands would take many seconds."""
-        for hatch, rectangles in self._rectangles.items():
+        blanks = self._rectangles.pop(_BLANK, [])
+        for hatch, rectangles in (*self._rectangles.items(), ("", blanks)):
             if rectangles:
                 corners, fills, edges, widths = zip(*rectangles, strict=True)
                 collection = PolyCollection(corners, facecolors=fills, edgecolors=edges, linewidths=widths, zorder=1)

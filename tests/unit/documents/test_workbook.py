@@ -9,7 +9,7 @@ import openpyxl
 import pytest
 
 from baywright.checks import inspect
-from baywright.documents.cautions import CAUTIONS
+from baywright.model.caution import CAUTIONS
 from baywright.documents.sheets.measure import height_for, line_count
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement
@@ -64,7 +64,7 @@ def test_formulas_stand_only_where_the_workbook_calculates(small: Project, opene
         for cell in row
         if cell.data_type == "f"
     }
-    assert formulas == {("Hardware order", "H"), ("Dimensions", "C")}
+    assert formulas == {("Hardware order", "H"), ("Hardware order", "J"), ("Dimensions", "C")}
 
 
 def test_parts_and_hardware_are_those_of_the_engine(small: Project, opened: Opened) -> None:

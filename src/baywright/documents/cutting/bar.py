@@ -55,7 +55,5 @@ def _bar(sheet: Sketch, layout: BarLayout, lower: float, per_mm: float, words: W
     text = f"keep {words.length(layout.rest_mm)}"
     wide = width_of(text, 6.0) + 4.0
     if layout.is_rest_reusable and wide <= width:
-        sheet.rectangle(
-            start + (width - wide) / 2, lower + 3.0, wide, _BAR - 6.0, fill="white", edge="white", hatch=" "
-        )
+        sheet.blank(start + (width - wide) / 2, lower + 3.0, wide, _BAR - 6.0)
         sheet.text(start + width / 2, middle, text, 6.0, across="center")

@@ -6,7 +6,7 @@ Laws: A4 landscape; every cut of the plan stands on its sheet's pages, none is s
 from collections.abc import Sequence
 
 from baywright.documents.book import book
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.cutting.bar import bar_drawings
 from baywright.documents.cutting.sheet import MARGIN, Words, draw_sheet, picture_height
 from baywright.documents.cutting.text import cut_words

@@ -122,9 +122,7 @@ def _rest(sheet: Sketch, scale: Scale, rest: RestPiece, words: Words) -> None:
     wide = max(width_of(line, _SIZES[0], bold) for line, bold in lines) + 2 * _AIR
     high = 2 * _SIZES[0] * _PITCH + _AIR
     if wide <= width and high <= height:  # words never stand on a hatching
-        sheet.rectangle(
-            left + (width - wide) / 2, lower + (height - high) / 2, wide, high, fill="white", edge="white", hatch=" "
-        )
+        sheet.blank(left + (width - wide) / 2, lower + (height - high) / 2, wide, high)
         _write(sheet, left, lower, width, height, lines)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style

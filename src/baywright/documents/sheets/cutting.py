@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.cutting.bar import bar_drawings
 from baywright.documents.cutting.sheet import Words, sheet_drawing
 from baywright.documents.sheets.column import Column, with_inches

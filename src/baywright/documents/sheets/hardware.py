@@ -9,9 +9,10 @@ from decimal import Decimal
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.cell import FormulaCells, write
 from baywright.documents.sheets.column import Column
+from baywright.documents.sheets.measure import height_for
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
 from baywright.model.count import count_words
@@ -24,7 +25,7 @@ LEAD = (
     "practice: write your shop's sizes and prices into the framed cells, and packs and cost follow."
 )
 NO_PRICE = "no price"
-_NEEDED, _ALLOWANCE, _PACK_SIZE, _PACKS, _PRICE, _COST = 4, 5, 7, 8, 9, 10
+_SPECIFICATION, _NEEDED, _ALLOWANCE, _PACK_SIZE, _PACKS, _PRICE, _COST = 3, 4, 5, 7, 8, 9, 10
 
 
 def write_hardware(sheet: Worksheet, project: Project, manufacture: Manufacture, formulas: FormulaCells) -> None:
@@ -63,13 +64,15 @@ def write_hardware(sheet: Worksheet, project: Project, manufacture: Manufacture,
 
 
 def _total(page: Page, formulas: FormulaCells, header: int, items: Sequence[HardwareItem]) -> None:
-    row, first, last = header + len(items) + 1, header + 1, header + len(items)
-    write(page.sheet, row, 1, "Together, of what has a price", Style.NAME)
+    row, first, last = header + len(items) + 2, header + 1, header + len(items)
+    write(page.sheet, row, _SPECIFICATION, "Together, of what has a price", Style.NAME)
     total = sum((item.cost for item in items if item.cost is not None), start=Decimal(0))
     formulas.write(page.sheet, row, _COST, f"SUM(J{first}:J{last})", float(total), Style.MONEY)
+    page.sheet.row_dimensions[row].height = height_for(1)
     page.next_row = row + 2
     if missing := sum(item.cost is None for item in items):
-        page.paragraph(f"{count_words(missing, 'line has', 'lines have')} no price and are not in the sum.")
+        without = f"{count_words(missing, 'line has', 'lines have')} no price"
+        page.paragraph(f"{without} and {'is' if missing == 1 else 'are'} not in the sum.")
 
 
 def as_number(amount: Decimal | None) -> float | None:

@@ -2,7 +2,7 @@
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
@@ -12,8 +12,8 @@ from baywright.model.project import Project
 TITLE = "Parts"
 LEAD = (
     "Finished sizes have the edging on, cut sizes do not: the saw cuts to these. Length runs with the grain where "
-    "there is one. Start and end are the lower or left and the upper or right end; mirrored pieces have their holes and "
-    "grooves on the other hand. Measure the boards before cutting: a board sold as 18 mm is often thinner, and the "
+    "there is one. Start and end are the lower or left and the upper or right end; mirrored pieces have their holes "
+    "and grooves on the other hand. Measure the boards before cutting: a board sold as 18 mm is often thinner, and the "
     "plan follows the thickness entered."
 )
 UNKNOWN = "not known"

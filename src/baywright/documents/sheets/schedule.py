@@ -2,7 +2,7 @@
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import Topic, cautions_about
+from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.documents.cautions import CAUTIONS
+from baywright.model.caution import CAUTIONS
 from baywright.documents.elevation import elevation
 from baywright.documents.facts import Fact, facts
 from baywright.documents.sheets.column import Column
