@@ -27,6 +27,7 @@ from baywright.gui.replan.panel import ReplanPanel
 from baywright.gui.selection import PartSelection
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
+from baywright.gui.stock.panel import StockPanel
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
@@ -63,6 +64,7 @@ class Panels(QWidget):
         self.sizes = SizePanel(session, self)
         self.form = DimensionForm(session, self)
         self.wall = WallPanel(session, self)
+        self.stock = StockPanel(session, self)
         self.workings = WorkingsPanel(session, self)
         self.elevation = ElevationView(session, self)
         self.start = StartPanel(session, steps, self)
@@ -95,12 +97,14 @@ class Panels(QWidget):
         self.entries.addTab(self.sizes, "Box si&zes")
         self.entries.addTab(self.form, "&Measures")
         self.entries.addTab(self.wall, "Wa&ll and bays")
+        self.entries.addTab(self.stock, "Stoc&k")
         self.entries.addTab(self.workings, "&Workings")
         self.entries.setTabToolTip(0, "The inventory: every box with size, mass, contents")
         self.entries.setTabToolTip(1, "The outside sizes that boxes share")
         self.entries.setTabToolTip(2, "Wall, limits and construction: what you set")
         self.entries.setTabToolTip(3, "Zones of the wall, the ceiling, wishes for bays, the order of the goals")
-        self.entries.setTabToolTip(4, "What follows from it: every dimension with its working")
+        self.entries.setTabToolTip(4, "Materials, measured batches, sheets and bars, how the saw cuts, prices")
+        self.entries.setTabToolTip(5, "What follows from it: every dimension with its working")
 
     def _make_picture(self) -> None:
         self.stack = QStackedWidget(self)
@@ -240,6 +244,7 @@ class Panels(QWidget):
         self.sizes.update_from_document(replaced=replaced)
         self.form.update_from_document()
         self.wall.update_from_document(replaced=replaced)
+        self.stock.update_from_document(replaced=replaced)
         self.workings.update_from_document(replaced=replaced)
         self.start.update_from_document()
         self.destination.update_from_document()

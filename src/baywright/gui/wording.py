@@ -19,6 +19,7 @@ from baywright.model.inventory import BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.safety import BoardMaterial, Climate, Grip
 from baywright.model.space import ZoneEffect
+from baywright.model.stock import BarUse, BoardRole
 
 USES: tuple[tuple[Use, str], ...] = ((Use.DAILY, "daily"), (Use.WEEKLY, "weekly"), (Use.SELDOM, "seldom"))
 STATUSES: tuple[tuple[BoxStatus, str], ...] = (
@@ -56,6 +57,24 @@ CLIMATES: tuple[tuple[Climate, str], ...] = (
     (Climate.ROOFED, "unheated, under a roof"),
     (Climate.OUTDOORS, "in the open air"),
 )
+BOARD_ROLES: tuple[tuple[BoardRole, str], ...] = (
+    (BoardRole.UPRIGHT, "uprights"),
+    (BoardRole.BASE, "base"),
+    (BoardRole.TOP, "top"),
+    (BoardRole.DRAWER_SIDE, "drawer sides and rails"),
+    (BoardRole.DRAWER_BOTTOM, "drawer bottoms"),
+    (BoardRole.BACK, "back"),
+    (BoardRole.BRACE, "braces and fixing rail"),
+    (BoardRole.SHELF, "shelves"),
+    (BoardRole.PLINTH, "plinth"),
+    (BoardRole.FRONT, "front panels"),
+    (BoardRole.END_PANEL, "end panels"),
+)
+BAR_USES: tuple[tuple[BarUse, str], ...] = (
+    (BarUse.EDGING, "edging and lipping"),
+    (BarUse.RAIL, "braces and fixing rails"),
+)
+OWNERSHIP: tuple[tuple[bool, str], ...] = ((False, "to buy"), (True, "owned"))
 NEAR_LIFTING = 0.8
 """From this lifting index on a box counts as nearly too hard to lift."""
 GRIPS: tuple[tuple[Grip, str], ...] = ((Grip.GOOD, "good"), (Grip.FAIR, "fair"), (Grip.POOR, "poor"))

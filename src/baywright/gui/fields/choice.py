@@ -31,9 +31,10 @@ class ChoiceField(Field):
     def __init__(self, label: str, kind: ChoiceKind, hint: str = "", parent: QWidget | None = None) -> None:
         super().__init__(label, hint, parent)
         self._value: object = None
+        self._values = [value for value, _ in kind.choices]
         self.combo = Combo(self)
-        for value, words in kind.choices:
-            self.combo.addItem(words, value)
+        for _, words in kind.choices:
+            self.combo.addItem(words)
         self._take_editor(self.combo)
         self.combo.activated.connect(self._on_chosen)
 
@@ -41,14 +42,18 @@ class ChoiceField(Field):
         """Show the document's choice."""
         self._value = value
         self.refuse("")
-        self.combo.setCurrentIndex(self.combo.findData(value))
+        self._show_choice()
 
     def _on_chosen(self, index: int) -> None:
-        value = self.combo.itemData(index)
+        value = self._values[index]
         if value != self._value:
             self.committed.emit(value)
             if self.is_refused:
-                self.combo.setCurrentIndex(self.combo.findData(self._value))
+                self._show_choice()
+
+    def _show_choice(self) -> None:
+        """Qt finds no None among its data, so the place is found here."""
+        self.combo.setCurrentIndex(self._values.index(self._value) if self._value in self._values else -1)
 
 
 class FlagField(Field):

@@ -127,7 +127,9 @@ class ChoiceDelegate(QStyledItemDelegate):
     def setEditorData(self, editor: QWidget, index: Index) -> None:
         """Show the present value."""
         if isinstance(editor, QComboBox):
-            editor.setCurrentIndex(editor.findData(index.data(Qt.ItemDataRole.EditRole)))
+            value = index.data(Qt.ItemDataRole.EditRole)  # Qt itself would find no None
+            places = (place for place in range(editor.count()) if editor.itemData(place) == value)
+            editor.setCurrentIndex(next(places, -1))
 
     def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
         """Take the choice in."""
