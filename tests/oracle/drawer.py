@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from baywright.model.arrangement import Placement
+from baywright.model.construction import DrawerForm, Fronts
 from baywright.model.project import Project
-from tests.oracle.wall import TINY_MM, Bay, base_mm, first_row_mm, upright_depth_mm
+from tests.oracle.wall import TINY_MM, Bay, base_mm, clear_mm, first_row_mm, upright_depth_mm
 
 PLYWOOD_KG_PER_MM3 = 680e-9
 """The board that the program reckons with, told as an assumption in its material list."""
@@ -56,7 +57,9 @@ def rows_taken(project: Project, high_mm: float) -> int:
 def runner_mm(project: Project, zone_mm: float) -> float:
     """The longest runner behind which everything stays free; 0 where none is short enough."""
     runners = project.construction.runners
-    room = upright_depth_mm(project) - runners.rear_gap_mm - zone_mm
+    made = project.construction
+    panel = made.boards.front_mm if made.drawers.fronts is Fronts.INSET else 0.0
+    room = upright_depth_mm(project) - panel - runners.rear_gap_mm - zone_mm
     there = runners.lengths_mm if runners.length_mm is None else (runners.length_mm,)
     return max((length for length in there if length <= room + TINY_MM), default=0.0)
 
@@ -70,14 +73,32 @@ def zone_mm(project: Project, bay: Bay, row: int, rows: int) -> float:
 
 
 def drawer_kg(project: Project, box_width_mm: float, runner: float) -> float:
-    """Two sides, two rails between them, a bottom in grooves."""
+    """Two sides, two rails between them, a bottom in grooves, a stop on it, and the largest front there can be."""
     boards, made = project.construction.boards, project.construction.drawers
     inside = box_width_mm + 2 * made.lateral_play_mm
     grooves = 2 * made.groove_depth_mm - made.bottom_play_mm
-    rim = 2 * (runner + inside) * made.side_height_mm * boards.drawer_side_mm
+    rail = made.rail_height_mm if made.form is DrawerForm.TRAY else made.side_height_mm
+    stop = (inside - 1) * 20 if made.has_box_stop else 0.0
+    rim = (2 * runner * made.side_height_mm + 2 * inside * rail + stop) * boards.drawer_side_mm
     deep = max(0.0, runner - 2 * boards.drawer_side_mm)
     bottom = (inside + grooves) * max(0.0, deep + grooves) * boards.drawer_bottom_mm
-    return (rim + bottom) * PLYWOOD_KG_PER_MM3
+    return (rim + bottom + _largest_front_mm3(project, box_width_mm)) * PLYWOOD_KG_PER_MM3
+
+
+def _largest_front_mm3(project: Project, box_width_mm: float) -> float:
+    """Before the highest box, in an opening that lacks nothing but a hair for one more drawer over it."""
+    made = project.construction
+    if made.drawers.fronts is Fronts.NONE:
+        return 0.0
+    heights = [project.size_of(box).height_mm for box in project.boxes_to_place]
+    pitch, lowest = made.hole_rows.pitch_mm, 0
+    while lower_edge_mm(project, lowest) < made.runners.gap_under_lowest_mm - TINY_MM:
+        lowest += 1
+    rows = rows_taken(project, max(heights)) + rows_taken(project, min(heights))
+    high = rows * pitch + max(0.0, lower_edge_mm(project, lowest)) - 2 * made.drawers.reveal_mm
+    over = 2 * made.boards.upright_mm if made.drawers.fronts is Fronts.OVERLAY else 0.0
+    wide = clear_mm(project, box_width_mm) + over - 2 * made.drawers.reveal_mm
+    return wide * high * made.boards.front_mm
 
 
 def drawer_faults(project: Project, bay: Bay, boxes: Sequence[Placement]) -> list[str]:

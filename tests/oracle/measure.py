@@ -10,7 +10,7 @@ from baywright.model.arrangement import Lock
 from baywright.model.inventory import BoxStatus
 from baywright.model.project import Project
 from tests.oracle.drawer import drawer_faults, lower_edge_mm, need_mm, rows_taken, standing
-from tests.oracle.wall import TINY_MM, Bay, bays, first_row_mm, run_height_mm, shelf_mm, upright_mm
+from tests.oracle.wall import TINY_MM, Bay, bays, beyond_mm, first_row_mm, run_height_mm, shelf_mm, upright_mm
 
 __all__ = ["TINY_MM", "broken_locks", "faults", "first_row_mm", "free_pieces", "spare"]
 
@@ -62,7 +62,7 @@ def _number_faults(project: Project) -> list[str]:
 
 
 def _wall_faults(project: Project, standing_bays: list[Bay]) -> list[str]:
-    end = project.space.length_mm - project.construction.top.overhang_side_mm - shelf_mm(project)
+    end = project.space.length_mm - beyond_mm(project)[1] - shelf_mm(project)
     found = []
     if standing_bays[-1].right_mm > end + TINY_MM:
         found.append(f"ends at {standing_bays[-1].right_mm} mm, the wall at {end} mm")

@@ -6,7 +6,7 @@ Law: every x is in mm from the space's left end. Shares no code with the program
 import math
 from dataclasses import dataclass
 
-from baywright.model.construction import Back, FirstRowRule, Uprights
+from baywright.model.construction import Back, FirstRowRule, Fronts, Uprights
 from baywright.model.project import Project
 from baywright.model.space import Zone, ZoneEffect
 
@@ -74,15 +74,23 @@ def clear_mm(project: Project, box_width_mm: float) -> float:
     return drawer + 2 * made.runners.thickness_mm
 
 
+def beyond_mm(project: Project) -> tuple[float, float]:
+    """What stands beyond the outer uprights of a piece of the run, left and right: end panel, and the top over it."""
+    made = project.construction
+    over, panel = made.top.overhang_side_mm, made.boards.end_panel_mm
+    return over + (panel if made.end_panels.left else 0.0), over + (panel if made.end_panels.right else 0.0)
+
+
 def bays(project: Project) -> list[Bay]:
     """The bays of the present arrangement, each as far left as it can stand clear of what must be kept clear."""
     found: list[Bay] = []
-    post, over = project.construction.boards.upright_mm, project.construction.top.overhang_side_mm
+    post = project.construction.boards.upright_mm
+    before, behind_it = beyond_mm(project)
     shared = project.construction.uprights is Uprights.SHARED
     for number in range(project.arrangement.bay_count):
         box_width = width_mm(project, number)
         length = clear_mm(project, box_width) + 2 * post
-        begin = over if not found else found[-1].right_mm - (post if shared else 0)
+        begin = before if not found else found[-1].right_mm - (post if shared else 0)
         left = _leftmost(project, begin, length)
         clear_left, clear_right = left + post, left + length - post
         behind = tuple(
@@ -90,7 +98,7 @@ def bays(project: Project) -> list[Bay]:
             for zone in project.space.zones
             if zone.effect is ZoneEffect.STAY_IN_FRONT and _cross(zone, clear_left, clear_right)
         )
-        rows = _rows(project, number, left - over, left + length + over)
+        rows = _rows(project, number, left - before, left + length + behind_it)
         found.append(Bay(number, left, left + length, clear_left, clear_right, box_width, rows, behind))
     return found
 
@@ -101,13 +109,13 @@ def _cross(zone: Zone, left: float, right: float) -> bool:
 
 def _leftmost(project: Project, begin: float, length: float) -> float:
     """The least place from `begin` on where a carcass of that length and the top over it are clear of all zones."""
-    over = project.construction.top.overhang_side_mm
+    before, after = beyond_mm(project)
     shut = [zone for zone in project.space.zones if zone.effect is ZoneEffect.KEEP_CLEAR]
-    tries = [begin, *(zone.right_mm + over for zone in shut)]
+    tries = [begin, *(zone.right_mm + before for zone in shut)]
     return min(
         left
         for left in tries
-        if left >= begin and not any(_cross(zone, left - over, left + length + over) for zone in shut)
+        if left >= begin and not any(_cross(zone, left - before, left + length + after) for zone in shut)
     )
 
 
@@ -161,4 +169,5 @@ def shelf_mm(project: Project) -> float:
 def upright_depth_mm(project: Project) -> float:
     made = project.construction
     back = made.boards.back_mm if made.rear.kind is Back.FULL_BACK else 0.0
-    return project.space.depth_mm - made.top.overhang_front_mm - back
+    front = made.boards.front_mm if made.drawers.fronts is Fronts.OVERLAY else 0.0
+    return project.space.depth_mm - max(front, made.top.overhang_front_mm) - back

@@ -11,7 +11,7 @@ from itertools import count
 from hypothesis import strategies as st
 
 from baywright.model.arrangement import Arrangement, Lock, Placement
-from baywright.model.construction import Back, Construction, FirstRowRule, Uprights
+from baywright.model.construction import Back, Construction, DrawerForm, EndPanels, FirstRowRule, Fronts, Uprights
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.limits import BayWish, Limits
 from baywright.model.project import Project
@@ -92,7 +92,14 @@ def constructions(draw: st.DrawFn, features: Set[str]) -> Construction:
     made = Construction()
     return made.replace(
         uprights=draw(st.sampled_from(list(Uprights))),
-        drawers=made.drawers.replace(clearance_mm=draw(st.integers(0, 40))),
+        drawers=made.drawers.replace(
+            clearance_mm=draw(st.integers(0, 40)),
+            fronts=draw(st.sampled_from([Fronts.NONE, *Fronts])),
+            form=draw(st.sampled_from(DrawerForm)),
+            rail_height_mm=draw(st.sampled_from([40, 60])),
+            has_box_stop=draw(st.booleans()),
+        ),
+        end_panels=EndPanels(left=draw(st.booleans()), right=draw(st.booleans())),
         runners=made.runners.replace(
             line_offset_mm=draw(st.integers(0, 40)),
             gap_under_lowest_mm=draw(st.integers(0, 10)),

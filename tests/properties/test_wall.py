@@ -10,7 +10,7 @@ from baywright.model.project import Project
 from baywright.workings import derive
 from tests.oracle.drawer import runner_mm, zone_mm
 from tests.oracle.measure import TINY_MM
-from tests.oracle.wall import bays, run_height_mm, shelf_mm
+from tests.oracle.wall import bays, beyond_mm, run_height_mm, shelf_mm
 from tests.properties.invented import projects, thrown
 
 
@@ -19,7 +19,7 @@ from tests.properties.invented import projects, thrown
 def test_every_bay_stands_where_the_tape_measure_finds_it(project: Project, chance: random.Random) -> None:
     there = thrown(project, chance, bays=chance.randint(1, 4), rows=chance.randint(3, 30))
     workings = derive(there)
-    over = there.construction.top.overhang_side_mm
+    over, _ = beyond_mm(there)
     measured = bays(there)
     assert len(workings.layout.bays) == len(measured)
     for place, bay in zip(workings.layout.bays, measured, strict=True):
@@ -36,7 +36,7 @@ def test_the_wall_holds_as_many_bays_as_the_tape_measure_says(project: Project, 
     """As many bays as are said to fit do, one more does not."""
     there = thrown(project, chance, bays=1)
     fit = round(derive(there.replace(arrangement={})).value("bays_that_fit"))
-    end = there.space.length_mm - there.construction.top.overhang_side_mm - shelf_mm(there)
+    end = there.space.length_mm - beyond_mm(there)[1] - shelf_mm(there)
     for count, fits in ((fit, True), (fit + 1, False)):
         if count:
             run = there.replace(arrangement={"bay_count": count, "upright_rows": 5})
