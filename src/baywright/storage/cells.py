@@ -4,7 +4,6 @@ Laws: a bare number is in the unit that its column's heading names, else in the 
 empty cell means “not given”; all faults of a row are found, not only the first.
 """
 
-import unicodedata
 from dataclasses import dataclass
 
 from pydantic import ValidationError
@@ -18,6 +17,7 @@ from baywright.storage.faults import first_fault
 from baywright.storage.matching import Matching
 from baywright.storage.preview import CellFault
 from baywright.storage.table import Row, Table, column_letters
+from baywright.storage.words import plain_word, why_and_mend, with_unit
 
 MOST_OF_A_KIND = 1_000
 _LONGEST_LABEL_FROM_CONTENTS = 100
@@ -129,9 +129,9 @@ class RowReader:
         if not text:
             return None
         try:
-            return parse_length(_with_unit(text, self._units[column]), self._unit)
+            return parse_length(with_unit(text, self._units[column]), self._unit)
         except LengthError as trouble:
-            faults.append(self.fault(row, column, *_why_and_mend(str(trouble))))
+            faults.append(self.fault(row, column, *why_and_mend(str(trouble))))
             return None
 
     def _mass(self, row: Row, faults: list[CellFault]) -> float | None:
@@ -141,14 +141,14 @@ class RowReader:
         try:
             return parse_mass(text, self._units[Column.MASS].removesuffix("s") or "kg")
         except MassError as trouble:
-            faults.append(self.fault(row, Column.MASS, *_why_and_mend(str(trouble))))
+            faults.append(self.fault(row, Column.MASS, *why_and_mend(str(trouble))))
             return None
 
     def _use(self, row: Row, faults: list[CellFault]) -> Use:
         text = self.text(row, Column.USE)
         if not text:
             return Use.WEEKLY
-        if (word := _plain(text)) in _USE_MEANT:
+        if (word := plain_word(text)) in _USE_MEANT:
             return _USE_MEANT[word]
         faults.append(self.fault(row, Column.USE, f"“{text}” does not say how often", "Write daily, weekly or seldom."))
         return Use.WEEKLY
@@ -157,7 +157,7 @@ class RowReader:
         text = self.text(row, Column.STATUS)
         if not text:
             return BoxStatus.OWNED
-        if (word := _plain(text)) in _STATUS_MEANT:
+        if (word := plain_word(text)) in _STATUS_MEANT:
             return _STATUS_MEANT[word]
         why = f"“{text}” does not say whether the box is there"
         faults.append(self.fault(row, Column.STATUS, why, "Write owned, wished or elsewhere."))
@@ -171,7 +171,7 @@ class RowReader:
         try:
             number = parse_number(even_blanks(text))
         except AmbiguousNumberError as trouble:
-            faults.append(self.fault(row, Column.QUANTITY, *_why_and_mend(str(trouble))))
+            faults.append(self.fault(row, Column.QUANTITY, *why_and_mend(str(trouble))))
             return 1
         except NumberError:
             number = parse_number("0")
@@ -192,24 +192,3 @@ class RowReader:
                 self.fault(row, column, why, "Shorten the text." if place in _TEXT_COLUMNS else "Correct the mass.")
             ]
         return []
-
-
-def _plain(text: str) -> str:
-    """A word in small letters without accents, as the lists of words hold it."""
-    parts = unicodedata.normalize("NFKD", even_blanks(text).lower())
-    return "".join(sign for sign in parts if not unicodedata.combining(sign))
-
-
-def _with_unit(text: str, unit: str) -> str:
-    """The text with the heading's unit behind it, where it names none itself."""
-    has_own = any(sign.isalpha() or sign in "'\"′″’”" for sign in text)
-    return text if has_own or not unit else f"{text} {unit}"
-
-
-def _why_and_mend(message: str) -> tuple[str, str]:
-    """A refusal of the number grammar cut into what is wrong and what to do."""
-    for mark in (" Write ", "; write ", "; type "):
-        why, found, mend = message.partition(mark)
-        if found:
-            return why.rstrip(".;"), mark.strip("; ").capitalize() + " " + mend
-    return message.rstrip("."), ""

@@ -1,14 +1,9 @@
-"""What the columns of an inventory table can mean, and how to guess it from headings in several languages.
+"""What the columns of an inventory table can mean, and how headings in several languages say it."""
 
-Laws: a heading is recognised as a whole phrase or by one telling word, else not at all; a heading whose words tell two
-meanings is not recognised; the guess is only ever a proposal.
-"""
-
-import re
-import unicodedata
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from enum import StrEnum
 
+from baywright.storage.headings import LENGTH_UNITS, MASS_UNITS, Headings, headings_place, phrase_and_unit
 from baywright.storage.table import Row
 
 
@@ -69,67 +64,28 @@ _LENGTH_HEADINGS = frozenset(
 )
 """Which way a length lies is not said: it is the depth where a width stands beside it, and the width beside a depth."""
 
-_MEANING = {phrase.strip(): column for column, phrases in _PHRASES.items() for phrase in phrases.split(",")}
-_UNIT = re.compile(r"^(?P<what>.*?)\s*(?:[(\[]\s*(?P<bracket>[a-z\"]+)\s*[)\]]|[\s_,/]+(?:in\s+)?(?P<bare>[a-z]+))$")
-_LENGTH_UNITS = frozenset({"mm", "cm", "m", "in", "inch", "inches", '"', "ft"})
-_MASS_UNITS = frozenset({"kg", "g", "lb", "lbs"})
-_HEADINGS_WITHIN_ROWS = 10
+_HEADINGS = Headings(_PHRASES, _WEAK, _INNER)
+KNOWN_HEADINGS = _HEADINGS.phrases | _LENGTH_HEADINGS
+"""What headings of an inventory say, as the program recognises them."""
 
 
 def column_meant(heading: str) -> Column | None:
     """What a heading most likely means; None where that is not clear."""
-    phrase, _ = _phrase_and_unit(heading)
-    if phrase in _MEANING:
-        return _MEANING[phrase]
-    if _INNER & set(phrase.split()):
-        return None
-    meanings = {_MEANING[word] for word in phrase.split() if len(word) > 1 and word in _MEANING and word not in _WEAK}
-    return meanings.pop() if len(meanings) == 1 else None
+    return _HEADINGS.meant(heading)
 
 
 def is_length_heading(heading: str) -> bool:
     """Whether the heading says “length”, which may be the width or the depth."""
-    return _phrase_and_unit(heading)[0] in _LENGTH_HEADINGS
+    return phrase_and_unit(heading)[0] in _LENGTH_HEADINGS
 
 
 def unit_in_heading(heading: str, column: Column) -> str:
     """The unit that a heading such as “Height (cm)” or “mass_kg” gives its column; empty where it gives none."""
-    unit = _phrase_and_unit(heading)[1]
-    units = _LENGTH_UNITS if column in LENGTH_COLUMNS else _MASS_UNITS if column is Column.MASS else frozenset()
+    unit = phrase_and_unit(heading)[1]
+    units = LENGTH_UNITS if column in LENGTH_COLUMNS else MASS_UNITS if column is Column.MASS else frozenset()
     return unit if unit in units else ""
 
 
-def find_headings(rows: Sequence[Row]) -> int | None:
+def find_headings(rows: Sequence[Row], known: Collection[str] = KNOWN_HEADINGS) -> int | None:
     """The place of the row of headings among the first rows, or None where there seems to be none."""
-    for place, row in enumerate(rows[:_HEADINGS_WITHIN_ROWS]):
-        phrases = [_phrase_and_unit(cell)[0] for cell in row.cells if cell]
-        known = [phrase for phrase in phrases if phrase in _MEANING or phrase in _LENGTH_HEADINGS]
-        if len(known) >= 2 or (place == 0 and known and len(phrases) == 1):
-            return place
-    return 0 if len(rows) > 1 and _stands_over_numbers(rows[0], rows[1:]) else None
-
-
-def _stands_over_numbers(first: Row, others: Sequence[Row]) -> bool:
-    """Whether the first row holds only words while numbers stand below one of them."""
-    if any(any(sign.isdigit() for sign in cell) for cell in first.cells):
-        return False
-    return any(
-        first.cell(column) and all(row.cell(column)[:1].isdigit() for row in others if row.cell(column))
-        and any(row.cell(column) for row in others)
-        for column in range(len(first.cells))
-    )  # fmt: skip
-
-
-def _phrase_and_unit(heading: str) -> tuple[str, str]:
-    """The heading in small letters without accents and signs, and its unit if it ends in one."""
-    plain = unicodedata.normalize("NFKD", heading.replace("ß", "ss")).lower()
-    plain = "".join(sign for sign in plain if not unicodedata.combining(sign)).strip(" :*.")
-    unit = ""
-    match = _UNIT.match(plain)
-    if plain in _MASS_UNITS:
-        unit = plain
-    elif match:
-        candidate = match["bracket"] or match["bare"]
-        if candidate in _LENGTH_UNITS | _MASS_UNITS:
-            plain, unit = match["what"], candidate
-    return " ".join(re.findall(r"[a-z0-9]+", plain)), unit
+    return headings_place(rows, known)

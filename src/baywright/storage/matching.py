@@ -5,29 +5,36 @@ Law: every meaning has at most one column; a meaning without a column is not use
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Generic, Self
 
 from baywright.model.number import even_blanks
 from baywright.model.project import Project
 from baywright.storage.columns import Column, column_meant, is_length_heading
+from baywright.storage.headings import Meaning
 from baywright.storage.table import Table
 
 _LOOKED_AT_ROWS = 200
 
 
 @dataclass(frozen=True)
-class Matching:
+class ColumnChoice(Generic[Meaning]):
     """For each meaning the number of its column (0 is the first)."""
 
-    columns: Mapping[Column, int] = field(default_factory=dict)
+    columns: Mapping[Meaning, int] = field(default_factory=dict)
 
-    def place(self, column: Column) -> int | None:
+    def place(self, column: Meaning) -> int | None:
         """The number of the column with that meaning; None where there is none."""
         return self.columns.get(column)
 
-    def using(self, column: Column, place: int | None) -> "Matching":
+    def using(self, column: Meaning, place: int | None) -> Self:
         """The same matching with one meaning moved to another column, or to none."""
         others = {each: number for each, number in self.columns.items() if each is not column}
-        return Matching(others if place is None else {**others, column: place})
+        return type(self)(others if place is None else {**others, column: place})
+
+
+@dataclass(frozen=True)
+class Matching(ColumnChoice[Column]):
+    """Which column of an inventory table means what."""
 
 
 def propose_matching(table: Table, project: Project) -> Matching:

@@ -79,7 +79,7 @@ def test_sheets_runners_and_pins_are_added_up_by_hand(two_sheets: Cost) -> None:
 
 def test_an_offcut_that_is_owned_costs_nothing_and_says_so(two_sheets: Cost) -> None:
     (offcut,) = [line for line in two_sheets.lines if line.number == "rest"]
-    assert (offcut.cost, offcut.quantity, offcut.note) == (0, 1, "owned already, costs nothing")
+    assert (offcut.cost, offcut.quantity, offcut.note) == (Decimal(0), 1, "owned already, costs nothing")
     assert not any("offcut" in name for name in two_sheets.missing)
 
 
@@ -151,7 +151,7 @@ def test_what_is_left_out_costs_nothing_and_says_so(priced: Project) -> None:
     hardware = priced.hardware.replace(adjustments=(Adjustment(number="RP350-35", is_left_out=True),))
     project = priced.replace(hardware=hardware)
     (line,) = [line for line in cost(project, manufacture(project), None).lines if line.number == "RP350-35"]
-    assert (line.cost, line.note) == (0, "at hand already, costs nothing")
+    assert (line.cost, line.note) == (Decimal(0), "at hand already, costs nothing")
 
 
 def test_added_lines_are_shared_by_length(priced: Project) -> None:
@@ -194,4 +194,6 @@ def test_money_needs_shares_to_be_divided_among(weights: list[float]) -> None:
 
 def test_before_anything_is_arranged_nothing_is_bought() -> None:
     found = cost(Project(), manufacture(Project()), None)
-    assert (found.lines, found.by_bay, found.gross, found.mass_kg) == ((), (), 0, 0)
+    assert not found.lines
+    assert not found.by_bay
+    assert (found.gross, found.mass_kg) == (Decimal(0), 0)

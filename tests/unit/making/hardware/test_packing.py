@@ -107,7 +107,7 @@ def test_a_pack_size_set_by_hand_takes_no_price_of_another_pack() -> None:
 
 def test_what_is_at_hand_stays_listed_and_costs_nothing() -> None:
     line = _only(_need(), adjustments=(Adjustment(number="WS4x40", is_left_out=True),))
-    assert (line.is_left_out, line.needed, line.packs, line.cost) == (True, 231, 0, 0)
+    assert (line.is_left_out, line.needed, line.packs, line.cost) == (True, 231, 0, Decimal(0))
 
 
 def test_leaving_out_a_need_of_two_packs_leaves_out_all_of_it() -> None:
