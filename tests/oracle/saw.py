@@ -183,8 +183,8 @@ class Stroke:
 
     The piece in hand called `piece` is sawn right across: where `across`, the blade's near side runs at x = `at` of the
     board before trimming (the cut goes along its width), else at y = `at`. What lies before the cut goes on as `first`,
-    what is behind the blade as `second`; None: it is waste. A piece is gone under its old name, unless a result is given
-    that name again.
+    what is behind the blade as `second`; None: it is waste. A piece is gone under its old name, unless a result gets
+    it again.
     """
 
     piece: Hashable
