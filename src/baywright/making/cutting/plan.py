@@ -1,0 +1,153 @@
+"""The cutting plan: every part of a run cut from sheets and bars.
+
+First every material gets a layout, quickly, so that there is something to look at; then bars are cut and each material
+is searched for a better one. What cannot be cut is told by part, with the reason, and the rest is planned all the same.
+
+Laws: the same project and effort give the same plan on every machine; `progress` is told of each better plan, of the
+first at once; `stop` ends the search soon, with the best so far, and only then `is_finished` is false.
+"""
+
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from baywright.making.cutting.bar_cutting import BarJob
+from baywright.making.cutting.materials import materials_of
+from baywright.making.cutting.packing import Packing, never
+from baywright.making.cutting.pieces import demands, is_rail
+from baywright.making.cutting.sheet_cutting import SheetJob
+from baywright.making.cutting.strips import bar_demands
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting
+from baywright.model.making import Manufacture, Part
+from baywright.model.project import Project
+from baywright.model.stock import BarUse
+
+DEFAULT_EFFORT = 4_000
+"""Steps of search in all, shared by the materials according to their pieces."""
+QUICK_EFFORT = 0
+"""Steps for the first layout of a material."""
+LEAST_EFFORT = 200
+"""Steps that a material has at least."""
+BAR_EFFORT = 400
+
+Progress = Callable[[CuttingPlan], None]
+Stop = Callable[[], bool]
+
+
+def cutting_plan(
+    project: Project,
+    manufacture: Manufacture,
+    *,
+    effort: int = DEFAULT_EFFORT,
+    stop: Stop = never,
+    progress: Progress | None = None,
+) -> CuttingPlan:
+    """How the parts of `manufacture` are cut from the project's stock, at least cost.
+
+    `effort` is the most steps of search for better sheets, in all; with 0 the first layouts are the answer.
+    """
+    search = _Search(project, manufacture.parts, stop, progress)
+    search.begin()
+    search.bars()
+    search.improve(effort)
+    return search.told(is_finished=not stop())
+
+
+@dataclass
+class _Sheets:
+    """One material and the best packing of it so far."""
+
+    job: SheetJob
+    packing: Packing | None = None
+    cutting: SheetCutting | None = None
+    """The packing as told last, and its number of the first sheet."""
+    first: int = 0
+
+    def told(self, first: int) -> SheetCutting | None:
+        """The cutting with its sheets numbered from `first`."""
+        if self.packing is not None and (self.cutting is None or self.first != first):
+            self.cutting, self.first = self.job.told(self.packing, first), first
+        return self.cutting
+
+    def take(self, better: Packing) -> None:
+        self.packing, self.cutting = better, None
+
+
+@dataclass
+class _Search:
+    """One run: the materials and bars so far."""
+
+    project: Project
+    parts: tuple[Part, ...]
+    stop: Stop
+    progress: Progress | None
+    sheets: list[_Sheets] = field(default_factory=list)
+    bar_cuttings: list[BarCutting] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        from_bars = self.project.stock.rules.rails_from_bars
+        from_sheets = [part for part in self.parts if not (from_bars and is_rail(part))]
+        materials = materials_of(self.project, from_sheets)
+        self.sheets = [_Sheets(SheetJob(self.project, demand)) for demand in demands(from_sheets, materials)]
+        self.remarks = [remark for sheets in self.sheets for remark in sheets.job.remarks]
+
+    def begin(self) -> None:
+        """The first layouts of every material."""
+        for sheets in self.sheets:
+            sheets.take(sheets.job.pack(effort=QUICK_EFFORT, stop=self.stop, found=lambda _packing: None))
+        self._tell()
+
+    def bars(self) -> None:
+        """All bars; each section takes what the one before has left."""
+        taken: Counter[str] = Counter()
+        firsts = dict.fromkeys(BarUse, 1)
+        for demand in bar_demands(self.project, self.parts):
+            job = BarJob(self.project, demand, taken)
+            cutting = job.told(job.cut(effort=BAR_EFFORT, stop=self.stop), firsts[demand.use])
+            taken.update(layout.bar_id for layout in cutting.layouts)
+            firsts[demand.use] += len(cutting.layouts)
+            self.bar_cuttings.append(cutting)
+            self.remarks += job.remarks
+        if self.bar_cuttings:
+            self._tell()
+
+    def improve(self, effort: int) -> None:
+        """Better layouts, material by material."""
+        whole = sum(sheets.job.size for sheets in self.sheets)
+        for sheets in self.sheets:
+            if self.stop() or not effort:
+                return
+            self._search(sheets, max(min(effort, LEAST_EFFORT), effort * sheets.job.size // max(1, whole)))
+
+    def _search(self, sheets: _Sheets, effort: int) -> None:
+        def found(better: Packing) -> None:
+            if sheets.packing is None or not _is_worse(better, sheets.packing):
+                sheets.take(better)
+                self._tell()
+
+        best = sheets.job.pack(effort=effort, stop=self.stop, found=found)
+        if sheets.packing is None or not _is_worse(best, sheets.packing):
+            sheets.take(best)
+
+    def told(self, *, is_finished: bool) -> CuttingPlan:
+        """The plan as it is."""
+        first, cuttings = 1, []
+        for sheets in self.sheets:
+            if (cutting := sheets.told(first)) is not None:
+                cuttings.append(cutting)
+                first += len(cutting.layouts)
+        return CuttingPlan(
+            sheets=tuple(cuttings),
+            bars=tuple(self.bar_cuttings),
+            remarks=tuple(dict.fromkeys(self.remarks)),
+            is_finished=is_finished,
+        )
+
+    def _tell(self) -> None:
+        if self.progress is not None:
+            self.progress(self.told(is_finished=False))
+
+
+def _is_worse(packing: Packing, than: Packing) -> bool:
+    return (len(packing.unplaced), packing.cost) > (len(than.unplaced), than.cost)
