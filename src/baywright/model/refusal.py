@@ -61,7 +61,7 @@ def _bound(error: Mapping[str, Any], bound: float, unit: LengthUnit) -> str:
     ending = names[-1].rpartition("_")[2] if names else ""
     if ending == "mm" and unit is not LengthUnit.MILLIMETRE:
         return format_length(bound, unit)
-    return f"{bound:,g}" + (f" {ending}" if ending in ("mm", "kg") else "")
+    return f"{bound:,.12g}" + (f" {ending}" if ending in ("mm", "kg") else "")
 
 
 def first_error(error: ValidationError, unit: LengthUnit = LengthUnit.MILLIMETRE) -> tuple[tuple[str | int, ...], str]:

@@ -5,6 +5,7 @@ Law: one sentence about the first fault, with its place named as it stands in th
 
 import re
 from collections.abc import Mapping, Sequence
+from decimal import Decimal
 from typing import Any
 
 from pydantic import ValidationError
@@ -116,6 +117,8 @@ def _shown(value: object) -> str:
             return "true" if value else "false"
         case int() | float():
             return f"{value:g}" if isinstance(value, float) else _quoted(value).strip("“”")
+        case Decimal():
+            return f"{value:f}"
         case str():
             return _quoted(value)
         case _:

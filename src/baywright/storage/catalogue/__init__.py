@@ -1,0 +1,1 @@
+"""Import of a hardware catalogue from a table."""
