@@ -47,7 +47,7 @@ def _least(what: str, got: float, least: float) -> Sum:
 
 
 def _pieces(project: Project, parts: Iterable[Part]) -> Iterator[Sum]:
-    """Every part alone: glued up it has its finished size."""
+    """Every part alone: glued up it has its finished size, and it is told where each piece belongs."""
     edging = project.construction.edging
     glued = 0.0 if edging.kind is EdgingKind.NONE else edging.thickness_mm
     for part in parts:
@@ -55,6 +55,7 @@ def _pieces(project: Project, parts: Iterable[Part]) -> Iterator[Sum]:
         wider = [side for side in part.banded if side not in EDGES_ALONG_LENGTH]
         yield f"{part.number} length", part.cut_length_mm + glued * len(longer), part.length_mm
         yield f"{part.number} width", part.cut_width_mm + glued * len(wider), part.width_mm
+        yield _least(f"{part.number} bays", len(part.bays), part.quantity)
         if not glued:
             yield f"{part.number} bare edges", len(part.banded), 0
         yield f"{part.number} edging", part.edged_length_mm, (
@@ -150,7 +151,8 @@ def _drawers(project: Project, made: Manufacture) -> Iterator[Sum]:
         yield f"{same[0].name} pieces", sum(part.quantity for part in same), pieces * count
         for part in same:
             yield f"{part.number} bays", len(part.bays), part.quantity
-            yield f"{part.number} like the others", *(p.length_mm * p.width_mm for p in (part, same[0]))
+            yield f"{part.number} length", part.length_mm, same[0].length_mm
+            yield f"{part.number} width", part.width_mm, same[0].width_mm
     width = bays(project)[0].box_width_mm
     across = rail.length_mm + 2 * side.thickness_mm + 2 * project.construction.runners.thickness_mm
     yield "drawer between runners", across, clear_mm(project, width)

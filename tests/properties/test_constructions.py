@@ -82,7 +82,8 @@ def runs(draw: st.DrawFn) -> Project:
         box_sizes=sizes,
     )
     chance = random.Random(draw(st.integers(0, 10_000)))
-    boxes, placements = [], []
+    boxes: list[Box] = []
+    placements: list[Placement] = []
     for bay in range(bays):
         row = next(n for n in range(9) if lower_edge_mm(plain, n) >= plain.construction.runners.gap_under_lowest_mm)
         while chance.random() < 0.8:

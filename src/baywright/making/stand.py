@@ -1,11 +1,11 @@
 """What lifts the run off the floor, as far as it is cut from boards: the plinth. Feet are hardware.
 
 Laws: the plinth is a ladder frame as high as the stand; its front board is set back, its rear board is flush with the
-uprights' rear edges; a cross piece lies under every upright, and one more wherever the plinth is joined, so that each
-section ends on its own.
+uprights' rear edges; a cross piece lies under every upright, and one more where the plinth is joined under one, so that
+each section ends on its own. End panels stand on the floor beside it.
 """
 
-from baywright.making.boards import Board, bearings, lettered, sectioned
+from baywright.making.boards import Board, lettered, sectioned
 from baywright.making.frame import Frame
 from baywright.making.piece import piece
 from baywright.model.construction import Stand
@@ -13,6 +13,8 @@ from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.model.stock import BoardRole
 from baywright.workings import Workings
+
+_SAME_MM = 1e-6
 
 
 def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part]:
@@ -31,12 +33,14 @@ def stand_parts(project: Project, workings: Workings, frame: Frame) -> list[Part
         )
         for part in sectioned(board, frame.joints_mm, project, frame)
     ]
-    crossings = bearings("P1", long_parts, frame)
-    doubled = ", two side by side where the plinth is joined" if crossings > len(frame.uprights) else ""
+    joints = [left for part in long_parts if part.number.startswith("P1") for left in part.lefts_mm]
+    # An upright over a joint gets two, one under each of the boards that meet.
+    doubled = [u for u in frame.uprights if any(abs(u.left_mm + frame.upright_mm / 2 - x) < _SAME_MM for x in joints)]
+    carried = sorted([*frame.uprights, *doubled], key=lambda upright: upright.left_mm)
     crossing = piece(
-        project, BoardRole.PLINTH, "P3", "Plinth, cross piece", crossings,
+        project, BoardRole.PLINTH, "P3", "Plinth, cross piece", len(carried),
         workings.value("base_depth") - standing.plinth_setback_mm - 2 * thickness, standing.height_mm,
-        bays=tuple(bay for upright in frame.uprights for bay in upright.bays),
-        note=f"front to rear, one under every upright{doubled}",
+        bays=tuple(bay for upright in carried for bay in upright.bays),
+        note="front to rear, one under every upright" + (", two where the plinth is joined there" if doubled else ""),
     )  # fmt: skip
     return [*long_parts, crossing]
