@@ -1,19 +1,27 @@
 """Whether a planner's answer still holds after an edit, so that writing a note does not cost the proof.
 
-Laws: an answer is kept only where it provably holds. Names, notes and contents mean nothing to the planner; a lock on
-a box that stands where it was planned takes away other plans, never this one, so the best plan stays the best. Whatever
-else differs ends the answer.
+Laws: an answer is kept only where it provably holds. Names, notes and contents mean nothing to the planner, nor does
+how boards are joined, drilled and edged; a lock on a box that stands where it was planned takes away other plans, never
+this one, so the best plan stays the best. Whatever else differs ends the answer.
 """
 
 from collections import deque
 
 from baywright.model.arrangement import Lock
+from baywright.model.construction import Construction
 from baywright.model.inventory import Box
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
+from baywright.model.stock import BoardRole
 from baywright.planner.handling import habits
+from baywright.workings.material import reckoned_kg_m3
 
 MOST_ANSWERS = 4
+_ANY = Construction()
+_NOT_OF_ROWS = ("drilling", "hole_diameter_mm", "hole_depth_mm")
+_NOT_OF_TOP = ("front_edge", "front_edge_size_mm")
+_HEAVY = (BoardRole.DRAWER_SIDE, BoardRole.DRAWER_BOTTOM, BoardRole.FRONT)
+"""Boards that hang on the runners with the boxes."""
 _STRENGTH = {Lock.NONE: 0, Lock.BAY: 1, Lock.DRAWER: 2}
 
 
@@ -63,8 +71,7 @@ def is_same_task(planned: Project, present: Project, *, labels_matter: bool = Fa
     """
     return (
         planned.space == present.space
-        and planned.construction == present.construction
-        and planned.boards == present.boards
+        and _weighed(planned) == _weighed(present)
         and planned.limits == present.limits
         and planned.goals == present.goals
         and habits(planned.safety) == habits(present.safety)
@@ -76,6 +83,21 @@ def is_same_task(planned: Project, present: Project, *, labels_matter: bool = Fa
             for before, after in zip(planned.boxes, present.boxes, strict=True)
         )
     )
+
+
+def _weighed(project: Project) -> tuple[Construction, tuple[float, ...]]:
+    """How the run is built as far as the planner weighs it: the thicknesses in force and what drawers are heavy by, not
+    how boards are joined, drilled and edged.
+    """
+    made = project.construction
+    rows = made.hole_rows.model_copy(update={name: getattr(_ANY.hole_rows, name) for name in _NOT_OF_ROWS})
+    top = made.top.model_copy(update={name: getattr(_ANY.top, name) for name in _NOT_OF_TOP})
+    weighed = made.model_copy(
+        update={
+            "boards": project.boards, "hole_rows": rows, "top": top, "edging": _ANY.edging, "jointing": _ANY.jointing,
+        }
+    )  # fmt: skip
+    return weighed, tuple(reckoned_kg_m3(project, role) for role in _HEAVY)
 
 
 def _weighing(box: Box, labels_matter: bool) -> Box:

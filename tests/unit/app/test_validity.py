@@ -7,11 +7,13 @@ from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
 from baywright.app.edits.inventory import DuplicateBoxes, EditBox, EditBoxSize
 from baywright.app.session import Session
 from baywright.model.arrangement import Lock
+from baywright.model.construction import Drilling, EdgingKind, FrontEdge, Fronts, Jointing
 from baywright.model.goals import USUAL_ORDER
 from baywright.model.inventory import Box, BoxSize, BoxStatus, Use
 from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanStatus
 from baywright.model.project import Project
+from baywright.model.safety import BoardMaterial
 
 
 def planned(mass_kg: float | None = 4.0) -> Session:
@@ -43,6 +45,15 @@ def planned(mass_kg: float | None = 4.0) -> Session:
         SetField("note", "the rear wall"),
         SetField("name", "Shop"),
         SetField("unit", LengthUnit.INCH),
+        SetField("construction.edging.kind", EdgingKind.LIPPING),
+        SetField("construction.edging.thickness_mm", 8.0),
+        SetField("construction.jointing", Jointing.DOWEL),
+        SetField("construction.hole_rows.drilling", Drilling.USED_ONLY),
+        SetField("construction.hole_rows.hole_diameter_mm", 6.0),
+        SetField("construction.hole_rows.hole_depth_mm", 10.0),
+        SetField("construction.top.front_edge", FrontEdge.ROUNDED),
+        SetField("construction.top.front_edge_size_mm", 5.0),
+        SetField("stock.rules.kerf_mm", 2.8),
     ],
 )
 def test_kept(edit: Command) -> None:
@@ -74,6 +85,12 @@ def test_kept(edit: Command) -> None:
         SetField("space.length_mm", 3000.0),
         SetField("limits.drawers_per_bay", 8),
         SetField("construction.drawers.clearance_mm", 9.0),
+        SetField("construction.drawers.fronts", Fronts.INSET),
+        SetField("construction.boards.front_mm", 16.0),
+        SetField("construction.end_panels.left", True),
+        SetField("construction.top.overhang_front_mm", 25.0),
+        SetField("construction.hole_rows.pitch_mm", 30.0),
+        SetField("safety.board_material", BoardMaterial.FIBREBOARD),
     ],
 )
 def test_ended(edit: Command) -> None:
