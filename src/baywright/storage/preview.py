@@ -57,6 +57,11 @@ class ImportPreview:
         """All boxes that would be added."""
         return tuple(box for row in self.accepted for box in row.boxes)
 
+    @property
+    def count(self) -> int:
+        """How many boxes would be added."""
+        return len(self.boxes)
+
     def apply_to(self, project: Project) -> Project:
         """The project with the accepted boxes and their new sizes added.
 

@@ -67,6 +67,11 @@ class CataloguePreview:
     """Rows that say nothing new."""
     remarks: tuple[str, ...] = ()
 
+    @property
+    def count(self) -> int:
+        """How many items would be added or changed."""
+        return len(self.added) + len(self.changed)
+
 
 def read_catalogue(table: Table, matching: CatalogueMatching, project: Project) -> CataloguePreview:
     """What the table would bring to the project's catalogue, nothing taken over yet.
