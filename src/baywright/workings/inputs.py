@@ -13,7 +13,7 @@ from baywright.model.inventory import BoxSize
 from baywright.model.project import Project
 from baywright.model.stock import BoardRole
 from baywright.workings.kinds import BayKind
-from baywright.workings.material import reckoned_kg_m3, told_density
+from baywright.workings.material import reckoned_kg_m3, told_density, told_thickness
 
 NO_BOX_WIDTH_MM = 400.0
 NO_BOX_DEPTH_MM = 300.0
@@ -79,6 +79,11 @@ def _field(name: str, label: str, path: str, unit: str = "mm", note: str = "") -
     return Input(name, label, unit, _at(path), path, note)
 
 
+def _board(name: str, label: str, role: BoardRole) -> Input:
+    path = f"construction.boards.{role.value}_mm"
+    return Input(name, label, "mm", _at(path), path, told=lambda project: told_thickness(project, role))
+
+
 def _density(name: str, label: str, role: BoardRole) -> Input:
     return Input(
         name, label, "kg/m³", lambda project: reckoned_kg_m3(project, role),
@@ -142,14 +147,14 @@ INPUTS: tuple[Input, ...] = (
         lambda project: float(project.construction.uprights is Uprights.OWN),
         "construction.uprights",
     ),
-    _field("upright_thickness", "upright thickness", "construction.boards.upright_mm"),
-    _field("base_thickness", "base thickness", "construction.boards.base_mm"),
-    _field("top_thickness", "top thickness", "construction.boards.top_mm"),
-    _field("drawer_side_thickness", "drawer side thickness", "construction.boards.drawer_side_mm"),
-    _field("drawer_bottom_thickness", "drawer bottom thickness", "construction.boards.drawer_bottom_mm"),
-    _field("back_thickness", "back thickness", "construction.boards.back_mm"),
-    _field("front_thickness", "front panel thickness", "construction.boards.front_mm"),
-    _field("end_panel_thickness", "end panel thickness", "construction.boards.end_panel_mm"),
+    _board("upright_thickness", "upright thickness", BoardRole.UPRIGHT),
+    _board("base_thickness", "base thickness", BoardRole.BASE),
+    _board("top_thickness", "top thickness", BoardRole.TOP),
+    _board("drawer_side_thickness", "drawer side thickness", BoardRole.DRAWER_SIDE),
+    _board("drawer_bottom_thickness", "drawer bottom thickness", BoardRole.DRAWER_BOTTOM),
+    _board("back_thickness", "back thickness", BoardRole.BACK),
+    _board("front_thickness", "front panel thickness", BoardRole.FRONT),
+    _board("end_panel_thickness", "end panel thickness", BoardRole.END_PANEL),
     _field("drawer_side_height", "drawer side height", "construction.drawers.side_height_mm"),
     Input(
         "tray",

@@ -45,6 +45,22 @@ def told_density(project: Project, role: BoardRole) -> str:
     return f"Usual for {material.kind.value}. {known.density_source}."
 
 
+def told_thickness(project: Project, role: BoardRole) -> str:
+    """Where the thickness of a role's boards comes from, in words; empty where it was simply entered. In mm in every
+    project, as boards are sold and measured.
+    """
+    material = project.stock.material_of(role)
+    if material is None or material.batch is None:
+        return ""
+    batch, count = material.batch, len(material.batch.readings_mm)
+    readings = "one reading" if count == 1 else f"{count} readings from {batch.least_mm:g} to {batch.most_mm:g} mm"
+    entered = getattr(project.construction.boards, f"{role.value}_mm")
+    return (
+        f"Mean of {readings} of batch “{batch.name}” of “{material.name}”, nominal {material.nominal_mm:g} mm; the "
+        f"{entered:g} mm of the construction are not used."
+    )
+
+
 def board_name(kind: BoardMaterial, thickness_mm: float) -> str:
     """A board's name as ordered, e.g. “birch plywood 18 mm”; thickness as measured, in mm.
 

@@ -175,8 +175,13 @@ class _Reader:
         )
 
     def _general(self) -> list[Entry]:
-        given = [self._input(item, item.name, item.field, self._note(item)) for item in INPUTS]
+        given = [self._input(item, item.name, self._field(item), self._note(item)) for item in INPUTS]
         return given + [self._input(item, item.name, "", item.note) for item in OWN_INPUTS]
+
+    def _field(self, item: Input) -> str:
+        """Where it can be changed; a thickness that was measured is changed by measuring."""
+        is_measured = item.field.startswith("construction.boards.") and item.told and item.told(self._names.project)
+        return "" if is_measured else item.field
 
     def _note(self, item: Input) -> str:
         return " ".join(filter(None, (item.note, item.told(self._names.project) if item.told else "")))
