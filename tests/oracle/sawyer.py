@@ -68,8 +68,12 @@ def _check_layout(project: Project, wanted: dict[str, Part], layout: SheetLayout
     check_parts([_wanted(project, wanted[p.part_number], p.piece) for p in layout.pieces], sawn.parts)
     for piece in layout.pieces:
         part = wanted[piece.part_number]
-        is_turned = (u(piece.length_mm), u(piece.width_mm)) != (u(part.cut_length_mm), u(part.cut_width_mm))
-        _expect(piece.is_turned is is_turned, f"{piece.part_number} is not told to be turned as it lies")
+        turned = part.cut_width_mm, part.cut_length_mm
+        lies = tuple(u(turned[way] if piece.is_turned else turned[1 - way]) for way in (0, 1))
+        as_told = lies == (u(piece.length_mm), u(piece.width_mm))
+        if part.grain is not Grain.ANY and material_of(project, part.role or BoardRole.UPRIGHT).has_grain:
+            as_told = as_told and piece.is_turned is (part.grain is Grain.WIDTH)
+        _expect(as_told, f"{piece.part_number} is not told to be turned as it lies")
     stages = rules.stages
     _expect(stages is None or layout.stages <= stages, f"{layout.number} takes {layout.stages} stages")
     _expect(sawn.stages_before_trimming <= layout.stages, f"{layout.number} is told too few stages")

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from baywright.app.proposal import Proposal
+from baywright.model.cutting import CuttingPlan
 from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
@@ -139,6 +140,33 @@ class ProposalEnded:
     accepted: bool
 
 
+@dataclass(frozen=True)
+class CuttingStarted:
+    """How the parts are cut is being sought (`baywright.app.cutting`); what was known of it no longer holds."""
+
+
+@dataclass(frozen=True)
+class CuttingProgressed:
+    """First or better layouts are known; the search goes on."""
+
+    plan: CuttingPlan
+
+
+@dataclass(frozen=True)
+class CuttingEnded:
+    """The search ended."""
+
+    plan: CuttingPlan | None
+    """None where it was stopped before there was a plan; else whether it came to its end stands in it."""
+
+
+@dataclass(frozen=True)
+class CuttingFailed:
+    """The search broke off on a defect; the document is untouched."""
+
+    message: str
+
+
 Notice = (
     DocumentChanged
     | DocumentReplaced
@@ -158,4 +186,8 @@ Notice = (
     | OptionsFailed
     | ProposalMade
     | ProposalEnded
+    | CuttingStarted
+    | CuttingProgressed
+    | CuttingEnded
+    | CuttingFailed
 )

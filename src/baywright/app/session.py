@@ -9,18 +9,19 @@ from pathlib import Path
 
 from baywright.app import files
 from baywright.app.commands import Command, made
+from baywright.app.cutting import Cutting
 from baywright.app.derived import Derived
 from baywright.app.edits.arrangement import PLAN, REPLAN, ApplyPlan
 from baywright.app.edits.shape import ChooseOption
 from baywright.app.edits.title import title_of
 from baywright.app.history import History
+from baywright.app.listeners import Listeners
 from baywright.app.live import LivePlanning
 from baywright.app.notices import (
     ArrangementProved,
     DocumentChanged,
     DocumentReplaced,
     FileStateChanged,
-    Notice,
     PlanningEnded,
     PlanningFailed,
     PlanningProgressed,
@@ -42,7 +43,7 @@ from baywright.planner import destinations, place_conflicts
 from baywright.workings import Workings
 
 
-class Session:
+class Session(Listeners):
     """The document that a person works on."""
 
     def __init__(
@@ -54,12 +55,12 @@ class Session:
         synchronous: bool = False,
         recent: "files.RecentFiles | None" = None,
     ) -> None:
+        super().__init__()
         self.project = project or Project()
         self.path = path
         self._saved: Project | None = self.project
         self._derived = Derived(self.project)
         self._history = History()
-        self._listeners: list[Callable[[Notice], None]] = []
         self._answers = Answers()
         self._request = 0
         self.is_planning = False
@@ -67,6 +68,7 @@ class Session:
         hand_back, at_once = deliver or (lambda call: call()), synchronous or deliver is None
         self._desk = PlanningDesk(hand_back, at_once)
         self.options = Options(self, hand_back, synchronous=at_once)
+        self.cutting = Cutting(self, hand_back, synchronous=at_once)
         self.live = LivePlanning(self)
         self.review = Review(self)
         self.proposes = False
@@ -173,6 +175,7 @@ class Session:
         self.options.document_changed()
         self.tell(DocumentChanged(before, after, title))
         self.review.document_changed()
+        self.cutting.document_changed()
         if was_modified != self.is_modified:
             self.tell(FileStateChanged(self.path, self.is_modified))
 
@@ -227,6 +230,7 @@ class Session:
         self._request += 1
         self._desk.close()
         self.options.close()
+        self.cutting.close()
 
     def _on_planning_progressed(self, request: int, result: PlanResult) -> None:
         if request == self._request and self.is_planning:
@@ -377,6 +381,7 @@ class Session:
         self.project, self.path, self._saved = project, path, project
         self._derived = Derived(project)
         self.options.forget()
+        self.cutting.forget()
         self.live.stop()
         self.live.free_hands()
         self._history.clear()
@@ -384,15 +389,3 @@ class Session:
         self.review.end()
         self.tell(DocumentReplaced(project))
         self.tell(FileStateChanged(self.path, self.is_modified))
-
-    # Listening
-
-    def subscribe(self, listener: Callable[[Notice], None]) -> Callable[[], None]:
-        """Has `listener` told of every notice from now on; returns the call that ends it."""
-        self._listeners.append(listener)
-        return lambda: self._listeners.remove(listener) if listener in self._listeners else None
-
-    def tell(self, notice: Notice) -> None:
-        """Tells all listeners."""
-        for listener in tuple(self._listeners):
-            listener(notice)

@@ -9,8 +9,18 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
-from baywright.app.notices import Notice, OptionsFailed, OptionsFound, PlanningEnded, PlanningFailed
+from baywright.app.notices import (
+    CuttingEnded,
+    CuttingFailed,
+    Notice,
+    OptionsFailed,
+    OptionsFound,
+    PlanningEnded,
+    PlanningFailed,
+)
 from baywright.app.session import Session
+from baywright.model.cost import Cost
+from baywright.model.cutting import CuttingPlan
 from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 
@@ -58,6 +68,19 @@ class Desk:
             return None
 
         return self._answer(self.session.options.request, read)
+
+    def cutting(self) -> tuple[CuttingPlan, Cost | None]:
+        """How the parts are cut, and what the run costs then. Raises `PlannerTrouble`."""
+
+        def read(notice: Notice) -> tuple[CuttingPlan, Cost | None] | str | None:
+            match notice:
+                case CuttingEnded(plan=plan) if plan is not None:
+                    return plan, self.session.cutting.cost
+                case CuttingFailed(message=message):
+                    return message
+            return None
+
+        return self._answer(self.session.cutting.request, read)
 
     def _answer(self, ask: Callable[[], None], read: Callable[[Notice], _Answer | str | None]) -> _Answer:
         """What a notice tells after `ask`, as `read` takes it out; a text is what went wrong. Ends the session."""

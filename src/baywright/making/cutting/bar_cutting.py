@@ -94,15 +94,12 @@ class BarJob:
         )
 
     @property
-    def remarks(self) -> tuple[str, ...]:
-        """What was assumed."""
-        if not any(kind.is_assumed for kind in self._kinds):
-            return ()
+    def assumed(self) -> dict[str, str]:
+        """The section with the length that was assumed for it, where no bar is in stock."""
+        if not self._kinds[0].is_assumed:
+            return {}
         length = format_length(self._kinds[0].bar.length_mm, self._project.unit)
-        return (
-            f"Nothing to cut “{self._demand.name}” from is in stock: a length of {length} was assumed. Enter the bars "
-            "or rolls that you can get, with prices.",
-        )
+        return {self._demand.name: f"a length of {length}"}
 
     def _usual(self) -> Bar:
         is_band = self._demand.use is BarUse.EDGING and self._project.construction.edging.kind is EdgingKind.BAND

@@ -1,7 +1,8 @@
 """The cutting plan: every part of a run cut from sheets and bars.
 
-First every material gets a layout, quickly, so that there is something to look at; then bars are cut and each material
-is searched for a better one. What cannot be cut is told by part, with the reason, and the rest is planned all the same.
+First everything gets a layout, quickly, so that there is something to look at; then better ones are sought, of the bars
+and of one material after the other. What cannot be cut is told by part, with the reason, and the rest is planned all
+the same.
 
 Laws: the same project and effort give the same plan on every machine; `progress` is told of each better plan, of the
 first at once; `stop` ends the search soon, with the best so far, and only then `is_finished` is false.
@@ -15,6 +16,7 @@ from baywright.making.cutting.bar_cutting import BarJob
 from baywright.making.cutting.materials import materials_of
 from baywright.making.cutting.packing import Packing, never
 from baywright.making.cutting.pieces import demands, is_rail
+from baywright.making.cutting.reasons import assumed_remarks
 from baywright.making.cutting.sheet_cutting import SheetJob
 from baywright.making.cutting.strips import bar_demands
 from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting
@@ -28,7 +30,8 @@ QUICK_EFFORT = 0
 """Steps for the first layout of a material."""
 LEAST_EFFORT = 200
 """Steps that a material has at least."""
-BAR_EFFORT = 400
+BAR_EFFORT = 200
+"""Steps for the bars of one section, each about a millisecond."""
 
 Progress = Callable[[CuttingPlan], None]
 Stop = Callable[[], bool]
@@ -48,8 +51,9 @@ def cutting_plan(
     """
     search = _Search(project, manufacture.parts, stop, progress)
     search.begin()
-    search.bars()
-    search.improve(effort)
+    if effort:
+        search.bars(min(effort, BAR_EFFORT))
+        search.improve(effort)
     return search.told(is_finished=not stop())
 
 
@@ -84,6 +88,8 @@ class _Search:
     sheets: list[_Sheets] = field(default_factory=list)
     bar_cuttings: list[BarCutting] = field(default_factory=list)
     remarks: list[str] = field(default_factory=list)
+    assumed: dict[str, str] = field(default_factory=dict)
+    """What nothing is in stock of, with what was assumed for it."""
 
     def __post_init__(self) -> None:
         from_bars = self.project.stock.rules.rails_from_bars
@@ -91,32 +97,36 @@ class _Search:
         materials = materials_of(self.project, from_sheets)
         self.sheets = [_Sheets(SheetJob(self.project, demand)) for demand in demands(from_sheets, materials)]
         self.remarks = [remark for sheets in self.sheets for remark in sheets.job.remarks]
+        for sheets in self.sheets:
+            self.assumed |= sheets.job.assumed
 
     def begin(self) -> None:
         """The first layouts of every material."""
         for sheets in self.sheets:
             sheets.take(sheets.job.pack(effort=QUICK_EFFORT, stop=self.stop, found=lambda _packing: None))
-        self._tell()
+        self.bars(QUICK_EFFORT)
 
-    def bars(self) -> None:
+    def bars(self, effort: int) -> None:
         """All bars; each section takes what the one before has left."""
         taken: Counter[str] = Counter()
         firsts = dict.fromkeys(BarUse, 1)
+        cuttings: list[BarCutting] = []
         for demand in bar_demands(self.project, self.parts):
             job = BarJob(self.project, demand, taken)
-            cutting = job.told(job.cut(effort=BAR_EFFORT, stop=self.stop), firsts[demand.use])
+            cutting = job.told(job.cut(effort=effort, stop=self.stop), firsts[demand.use])
             taken.update(layout.bar_id for layout in cutting.layouts)
             firsts[demand.use] += len(cutting.layouts)
-            self.bar_cuttings.append(cutting)
-            self.remarks += job.remarks
-        if self.bar_cuttings:
+            cuttings.append(cutting)
+            self.assumed |= job.assumed
+        if not effort or cuttings != self.bar_cuttings:
+            self.bar_cuttings = cuttings
             self._tell()
 
     def improve(self, effort: int) -> None:
         """Better layouts, material by material."""
         whole = sum(sheets.job.size for sheets in self.sheets)
         for sheets in self.sheets:
-            if self.stop() or not effort:
+            if self.stop():
                 return
             self._search(sheets, max(min(effort, LEAST_EFFORT), effort * sheets.job.size // max(1, whole)))
 
@@ -140,7 +150,7 @@ class _Search:
         return CuttingPlan(
             sheets=tuple(cuttings),
             bars=tuple(self.bar_cuttings),
-            remarks=tuple(dict.fromkeys(self.remarks)),
+            remarks=(*assumed_remarks(self.assumed), *self.remarks),
             is_finished=is_finished,
         )
 

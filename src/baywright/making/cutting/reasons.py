@@ -4,7 +4,7 @@ Laws: every piece that is left over is told once, with its part's number and the
 are cut all the same.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from baywright.making.cutting.pieces import Wanted
 from baywright.making.cutting.stock import Kind
@@ -88,3 +88,18 @@ def gathered_reasons(left: Iterable[tuple[str, str]]) -> tuple[Unplaced, ...]:
     return tuple(
         Unplaced(part_number=number, pieces=count, reason=reason) for (number, reason), count in counts.items()
     )
+
+
+def assumed_remarks(assumed: Mapping[str, str]) -> list[str]:
+    """What nothing is in stock of, by what was assumed for it: a line for each size."""
+    names: dict[str, list[str]] = {}
+    for name, size in assumed.items():
+        names.setdefault(size, []).append(f"“{name}”")
+    return [
+        f"Nothing is in stock to cut {_listed(of_size)} from: {size} was assumed. Enter what you can get, with prices."
+        for size, of_size in names.items()
+    ]
+
+
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

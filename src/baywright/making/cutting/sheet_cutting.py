@@ -6,7 +6,6 @@ that was minimised, money or m², and is never above the truth; what is owned co
 
 from collections.abc import Callable
 from decimal import Decimal
-from functools import cached_property
 
 from baywright.making.cutting.layouts import Drawing, saw_rules
 from baywright.making.cutting.packing import Packing, Piece, pack
@@ -87,18 +86,21 @@ class SheetJob:
         known = [price for price in paid if price is not None]
         return sum(known, Decimal(0)) if len(known) == len(paid) else None
 
-    @cached_property
+    @property
+    def assumed(self) -> dict[str, str]:
+        """The material with the sheet that was assumed for it, where none is in stock."""
+        unit, kinds = self._project.unit, self._offer.kinds
+        if not any(kind.is_assumed for kind in kinds):
+            return {}
+        sheet = kinds[0].sheet
+        size = f"{format_length(sheet.length_mm, unit)} × {format_length(sheet.width_mm, unit)}"
+        return {self._demand.material.name: f"a sheet of {size}"}
+
+    @property
     def remarks(self) -> tuple[str, ...]:
-        """What was assumed, and what does not go together."""
+        """What does not go together."""
         name, unit = self._demand.material.name, self._project.unit
-        told = []
-        if any(kind.is_assumed for kind in self._offer.kinds):
-            sheet = self._offer.kinds[0].sheet
-            told.append(
-                f"No sheet of “{name}” is in stock: {format_length(sheet.length_mm, unit)} × "
-                f"{format_length(sheet.width_mm, unit)} was assumed. Enter the sheets that you can get, with prices."
-            )
-        told += [
+        told = [
             f"Nothing is left of the sheet “{sheet.name or sheet.id}” of “{name}” after trimming; it is not used."
             for sheet in self._offer.too_small
         ]

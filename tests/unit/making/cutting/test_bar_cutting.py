@@ -48,13 +48,13 @@ def test_edging_is_cut_from_few_bars_and_paid_for() -> None:
 
 
 def test_owned_bars_are_taken_first_and_no_more_than_there_are() -> None:
-    bars = (Bar(id="strip", length_mm=2500, price=7), Bar(id="left", length_mm=830, quantity=2, is_owned=True))
+    bars = (Bar(id="strip", length_mm=2500, price=Decimal(7)), Bar(id="left", length_mm=830, quantity=2, is_owned=True))
     plan = cut(shop(sheet(), bars=bars), part("U1", 800, 300, 5, banded=(Side.FRONT,)))
     assert [layout.bar_id for layout in plan.bars[0].layouts] == ["left", "left", "strip"]
 
 
 def test_sections_share_the_bars_of_their_use_and_what_is_short_is_named() -> None:
-    bars = (Bar(id="strip", length_mm=1300, quantity=2, price=7),)
+    bars = (Bar(id="strip", length_mm=1300, quantity=2, price=Decimal(7)),)
     top, upright = (
         part("T1", 1200, 400, banded=FRONT_AND_ENDS, thickness_mm=27),
         part("U1", 1000, 350, banded=(Side.FRONT,)),
@@ -88,15 +88,15 @@ def test_without_bars_in_stock_a_roll_or_a_length_is_assumed_and_said() -> None:
     assert lipped.bars[0].name == "Lipping for boards of 18 mm"
     assert lipped.bars[0].layouts[0].length_mm == 2620
     assert (lipped.bars[0].is_assumed, lipped.bars[0].cost) == (True, None)
-    assert any("2620 mm was assumed" in remark for remark in lipped.remarks)
+    assert any("a length of 2620 mm was assumed" in remark for remark in lipped.remarks)
 
 
 def test_rails_come_from_bars_where_the_owner_wants_it() -> None:
     rails = part("R4", 1800, 100, 3, role=BoardRole.BRACE)
     rules = CuttingRules(rails_from_bars=True, bar_kerf_mm=4, bar_rest_mm=500)
-    project = shop(sheet(), bars=(Bar(id="stick", use=BarUse.RAIL, length_mm=4000, price=9),), rules=rules)
+    project = shop(sheet(), bars=(Bar(id="stick", use=BarUse.RAIL, length_mm=4000, price=Decimal(9)),), rules=rules)
     plan = cut(project, rails, part("U1", 900, 300))
-    assert [(cutting.id, cutting.bought, cutting.cost) for cutting in plan.bars] == [("rail-100x18", 2, 18)]
+    assert [(cutting.id, cutting.bought, cutting.cost) for cutting in plan.bars] == [("rail-100x18", 2, Decimal(18))]
     assert [layout.number for layout in plan.bars[0].layouts] == ["L1", "L2"]
     rests = sorted((layout.rest_mm, layout.is_rest_reusable) for layout in plan.bars[0].layouts)
     assert rests == [(392, False), (2196, True)]

@@ -1,0 +1,165 @@
+"""Cutting in the background: how the parts of the present document are cut, sought anew when an edit matters to it.
+
+Whoever shows or needs the cutting asks for it once; from then on it follows the edits until the document is replaced.
+An edit ends the search before it and begins another after a moment, so that typing does not start one for each letter.
+What the edit leaves alike (the parts, the stock, the rules) keeps its plan without a search.
+
+Laws: a plan is told only while it belongs to the present document, and an answer to an older one is dropped; the
+cutting never changes the document.
+"""
+
+import threading
+from typing import Protocol
+
+from baywright.app.notices import CuttingEnded, CuttingFailed, CuttingProgressed, CuttingStarted, Notice
+from baywright.app.planning import Deliver
+from baywright.making import manufacture
+from baywright.making.cutting.plan import cutting_plan
+from baywright.making.cutting.task import CuttingTask, cutting_task
+from baywright.model.cost import Cost
+from baywright.model.cutting import CuttingPlan
+from baywright.model.making import Manufacture
+from baywright.model.project import Project
+
+PAUSE_S = 0.15
+"""How long a search that follows an edit waits for the next edit."""
+
+
+class Host(Protocol):
+    """What the cutting needs of its session."""
+
+    project: Project
+    """The present document."""
+
+    @property
+    def manufacture(self) -> Manufacture | None:
+        """Parts and hardware of the present document; None while nothing is arranged."""
+        ...
+
+    def tell(self, notice: Notice) -> None:
+        """Tells listeners."""
+        ...
+
+
+class Cutting:
+    """The part of a session that seeks how the parts are cut."""
+
+    def __init__(self, host: Host, deliver: Deliver, *, synchronous: bool = False) -> None:
+        self._host = host
+        self._deliver = deliver
+        self._synchronous = synchronous
+        self._stop = threading.Event()
+        self._thread: threading.Thread | None = None
+        self._request = 0
+        self._known: tuple[CuttingTask, CuttingPlan] | None = None
+        """The newest whole answer and what it is the answer to."""
+        self._plan: CuttingPlan | None = None
+        self._cost: tuple[Project, CuttingPlan, Cost] | None = None
+        self.is_followed = False
+        """Whether the cutting follows the edits, because somebody asked for it."""
+        self.is_searching = False
+
+    @property
+    def plan(self) -> CuttingPlan | None:
+        """The best plan so far for the present document; None while none is known, or nobody asked."""
+        return self._plan
+
+    @property
+    def cost(self) -> Cost | None:
+        """What the run costs with that plan; None while there is none."""
+        made, plan, project = self._host.manufacture, self._plan, self._host.project
+        if plan is None or made is None:
+            return None
+        if self._cost is None or self._cost[0] is not project or self._cost[1] is not plan:
+            from baywright.making.costing import cost
+
+            self._cost = project, plan, cost(project, made, plan)
+        return self._cost[2]
+
+    def request(self) -> None:
+        """Seeks how the present document's parts are cut, and does so again after every edit that matters to it."""
+        self.is_followed = True
+        self._begin(pause_s=0.0)
+
+    def cancel(self) -> None:
+        """Asks the running search to stop; the best plan so far is told."""
+        self._stop.set()
+
+    def document_changed(self) -> None:
+        """Seeks anew where the cutting is followed; what was known of the document before is no longer told."""
+        if self.is_followed:
+            self._begin(pause_s=PAUSE_S)
+
+    def forget(self) -> None:
+        """Stops and forgets everything: another document was opened."""
+        self._request += 1
+        self.cancel()
+        self._known = self._plan = self._cost = None
+        self.is_followed = self.is_searching = False
+
+    def close(self, timeout_s: float = 5.0) -> None:
+        """Stops the search and waits for its thread to end."""
+        self.forget()
+        if self._thread is not None:
+            self._thread.join(timeout_s)
+
+    def _begin(self, *, pause_s: float) -> None:
+        self.cancel()
+        self._request += 1
+        request, project, known = self._request, self._host.project, self._known
+        stop = threading.Event()
+        self._stop = stop
+        self._plan, self.is_searching = None, True
+        self._host.tell(CuttingStarted())
+
+        def search() -> None:
+            if not self._synchronous and stop.wait(pause_s):
+                # Stopped by the next edit, whose own search answers; or by hand, and then there is nothing to tell.
+                self._deliver(lambda: self._on_end(request, None, None))
+                return
+            try:
+                made = manufacture(project)
+                task = cutting_task(project, made)
+                if known is not None and known[0] == task:
+                    plan = known[1]
+                else:
+                    plan = cutting_plan(
+                        project,
+                        made,
+                        stop=stop.is_set,
+                        progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
+                    )
+            except Exception as error:  # a defect in the search must reach the owner, not die in a thread
+                failure = error
+                self._deliver(lambda: self._on_failure(request, failure))
+            else:
+                self._deliver(lambda: self._on_end(request, task, plan))
+
+        if self._synchronous:
+            search()
+            return
+        self._thread = threading.Thread(target=search, name="cutting", daemon=True)
+        self._thread.start()
+
+    def _on_progress(self, request: int, so_far: CuttingPlan) -> None:
+        if request == self._request:
+            self._plan = so_far
+            self._host.tell(CuttingProgressed(so_far))
+
+    def _on_end(self, request: int, task: CuttingTask | None, plan: CuttingPlan | None) -> None:
+        if request != self._request:
+            return
+        self.is_searching = False
+        if plan is None:
+            self._host.tell(CuttingEnded(None))
+            return
+        self._plan = plan
+        if task is not None and plan.is_finished:
+            self._known = task, plan
+        self._host.tell(CuttingEnded(plan))
+
+    def _on_failure(self, request: int, error: Exception) -> None:
+        if request == self._request:
+            self._plan, self.is_searching, self.is_followed = None, False, False
+            message = f"Planning the cutting broke off on a defect of the program ({error}). Nothing was changed."
+            self._host.tell(CuttingFailed(message))
