@@ -48,7 +48,7 @@ def _values(sheet: Worksheet) -> list[object]:
 
 def test_every_sheet_of_the_plan_is_drawn_and_every_cut_listed(sheets: dict[str, Worksheet]) -> None:
     cutting = sheets["Cutting"]
-    assert len(cutting._images) == 2 + 2  # two sheets; seventeen bars on two pictures
+    assert len(cutting._images) == 2 + 2  # type: ignore[attr-defined]  # two sheets; seventeen bars on two pictures
     values = _values(cutting)
     assert [values.count(f"strip {number} and rest") for number in range(1, 6)] == [2] * 5
     assert "longer than every sheet" in values
