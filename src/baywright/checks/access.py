@@ -7,13 +7,14 @@ is over it; all figures of people are common practice unless a source stands bes
 from baywright.checks.handling import grip_height_mm
 from baywright.checks.judging import judged
 from baywright.making.drawers import drawer_kinds, drawers_to_make
+from baywright.model.change import changed
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.length import format_length
 from baywright.model.limits import MOST_ROWS
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.model.space import ZoneEffect
-from baywright.workings import Workings
+from baywright.workings import Workings, derive
 
 STANDING_MM = 600.0
 """Floor that a person needs before an open drawer; common practice."""
@@ -75,7 +76,7 @@ def _walkway(project: Project, workings: Workings) -> list[Finding]:
     if there is None:
         return [Finding(
             kind=CheckKind.ACCESS, severity=Severity.UNCHECKED, subject="Floor before the run", value=needed, unit="mm",
-            message=f"Not checked: it is not known how much floor is free before the run; {shown} are needed.",
+            message=f"It is not known how much floor is free before the run; {shown} are needed.",
             given=given, source=SOURCE, mends=(Mend(text="Measure it and enter it under “Measures”, “Checks”."),),
         )]  # fmt: skip
     enough = there >= needed
@@ -83,8 +84,21 @@ def _walkway(project: Project, workings: Workings) -> list[Finding]:
         kind=CheckKind.ACCESS, severity=Severity.KEPT if enough else Severity.BROKEN, subject="Floor before the run",
         message=f"{format_length(there, project.unit)} are free; {shown} are needed to stand before an open drawer.",
         value=needed, limit=there, unit="mm", formula="runner's travel + room for a person", given=given, source=SOURCE,
-        mends=() if enough else (Mend(text="Take shorter runners, or keep more floor free."),),
+        mends=() if enough else (
+            *_shorter(project, workings, there - STANDING_MM),
+            Mend(text="Take shorter runners, or keep more floor free."),
+        ),
     )]  # fmt: skip
+
+
+def _shorter(project: Project, workings: Workings, most_mm: float) -> tuple[Mend, ...]:
+    """The longest runners that come out no further than that and still hold the deepest box, if there are any."""
+    least = workings.value("runner_length") - workings.value("depth_spare")
+    fitting = [length for length in project.construction.runners.lengths_mm if least <= length <= most_mm]
+    if not fitting:
+        return ()
+    change = FieldChange(path="construction.runners.length_mm", value=max(fitting))
+    return (Mend(text=f"Take runners of {format_length(max(fitting), project.unit)}.", changes=(change,)),)
 
 
 def _lids(project: Project, workings: Workings) -> list[Finding]:
@@ -108,6 +122,7 @@ def _lids(project: Project, workings: Workings) -> list[Finding]:
     if least == float("inf"):
         return []
     shown = format_length(max(0.0, -least), project.unit)
+    flush = FieldChange(path="construction.top.overhang_front_mm", value=0.0)
     return [Finding(
         kind=CheckKind.ACCESS, severity=Severity.NEAR if blocked else Severity.KEPT, subject="Lids",
         message=(
@@ -118,8 +133,8 @@ def _lids(project: Project, workings: Workings) -> list[Finding]:
         formula="drawer length − rail − stop − box depth − front overhang of the top",
         given=(Given(name="front overhang", value=format_length(overhang, project.unit)),),
         source=SOURCE, box_ids=tuple(blocked),
-        mends=(Mend(text="Set the boxes to the front of their drawers, or let the top stand out less.",
-                    changes=(FieldChange(path="construction.top.overhang_front_mm", value=0.0),)),) if blocked else (),
+        mends=(Mend(text="Let the top end with the uprights.", changes=(flush,)),) * (least + overhang >= 0 > least)
+        + (Mend(text="Set the boxes to the front of their drawers, or let the top stand out less."),) * bool(blocked),
     )]  # fmt: skip
 
 
@@ -127,17 +142,37 @@ def _depth(project: Project, workings: Workings) -> list[Finding]:
     """What stands out at a box, a handle or a plug, needs room beside the box's own depth."""
     if workings.value("runner_length") <= 0 or not project.arrangement.placements:
         return []
-    spare = workings.value("depth_spare")
-    shown = format_length(spare, project.unit)
+    spare, out = workings.value("depth_spare"), project.safety.connector_mm
+    there = spare + project.construction.drawers.stop_mm
+    shown, standing_out = (format_length(length, project.unit) for length in (max(0.0, there), out))
+    fits = spare >= 0 and there >= out - 1e-9
+    what = f"handles, plugs and cables that stand out {standing_out if out else 'more'}"
+    told = f"{what} {'go in' if fits and out else 'do not go in'}" if out or fits else "with its air it does not go in"
     return [Finding(
-        kind=CheckKind.ACCESS, severity=Severity.KEPT if spare >= 0 else Severity.BROKEN,
-        subject="Depth of the drawers",
-        message=f"Front to back the deepest box leaves {shown} beside its air; handles, plugs and cables that stand "
-        "out more than that do not go in.",
-        value=spare, unit="mm", formula="drawer inside depth − deepest box − air front to back", source=SOURCE,
-        given=(Given(name="inside depth", value=format_length(workings.value("drawer_inside_depth"), project.unit)),),
-        mends=() if spare >= 0 else (Mend(text="Take longer runners, or boxes that are less deep."),),
+        kind=CheckKind.ACCESS, severity=Severity.KEPT if fits else Severity.BROKEN, subject="Depth of the drawers",
+        message=f"Front to back the deepest box leaves {shown}; {told}.",
+        value=out, limit=there, unit="mm", formula="drawer inside depth − deepest box", source=SOURCE,
+        given=(
+            Given(name="inside depth", value=format_length(workings.value("drawer_inside_depth"), project.unit)),
+            Given(name="stands out at a box", value=standing_out if out else "nothing entered"),
+        ),
+        mends=() if fits else (*_deeper(project, workings, max(out - there, -spare)),
+                               Mend(text="Take longer runners, or plugs and handles that stand out less.")),
     )]  # fmt: skip
+
+
+def _deeper(project: Project, workings: Workings, lack_mm: float) -> tuple[Mend, ...]:
+    """A deeper space, if one lets in runners that are long enough."""
+    runners, now = project.construction.runners, workings.value("runner_length")
+    longer = min((length for length in runners.lengths_mm if length >= now + lack_mm - 1e-9), default=None)
+    if longer is None or runners.length_mm is not None:
+        return ()
+    depth = project.space.depth_mm + longer - now
+    change = FieldChange(path="space.depth_mm", value=depth)
+    if derive(changed(project, (change,))).value("runner_length") < longer:
+        return ()
+    shown, length = (format_length(value, project.unit) for value in (depth, longer))
+    return (Mend(text=f"Make the run {shown} deep, so that runners of {length} go in.", changes=(change,)),)
 
 
 def _ends(project: Project, workings: Workings) -> list[Finding]:

@@ -18,7 +18,7 @@ def no_runner(kind: CheckKind, subject: str, source: str) -> Finding:
     """That something could not be checked, because no runner fits: said, never passed over."""
     return Finding(
         kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
-        message="Not checked: no runner fits, so it is not known how far drawers come out and what carries them.",
+        message="No runner fits, so it is not known how far drawers come out and what carries them.",
         mends=(Mend(text="Make room for a runner in the depth, or enter the length that you have."),),
     )  # fmt: skip
 
@@ -27,7 +27,7 @@ def no_density(kind: CheckKind, subject: str, source: str) -> Finding:
     """That something could not be checked, because nothing is known of the boards' density: said, never passed over."""
     return Finding(
         kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
-        message="Not checked: it is not known how heavy the boards are.",
+        message="It is not known how heavy the boards are.",
         mends=(Mend(text="Enter the density of the material that they are cut from."),),
     )  # fmt: skip
 
@@ -38,6 +38,6 @@ def not_weighed(kind: CheckKind, subject: str, labels: list[str], source: str) -
     boxes = "box" if len(labels) == 1 else "boxes"
     return Finding(
         kind=kind, severity=Severity.UNCHECKED, subject=subject, source=source,
-        message=f"Not checked: mass missing for {len(labels)} {boxes} ({shown}).",
+        message=f"Mass missing for {len(labels)} {boxes} ({shown}).",
         mends=(Mend(text="Weigh the full boxes and enter their mass."),),
     )  # fmt: skip

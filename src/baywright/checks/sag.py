@@ -3,33 +3,36 @@
 Laws: each board is a beam between its supports: shelves on their pins, the top and the base over the uprights, a drawer
 bottom in its grooves. Only bending and, where the shear modulus is known, shear count; a board that runs through over
 several equal bays is taken over two of them, loaded in one; over unequal ones as simply supported, the safe side. What
-stays for years creeps.
+stays for years creeps. Every board is of the material of its role; of one that is not known nothing is computed.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import floor
 
 from baywright.checks.beam import Case, Section, deflection_mm, weight_n
 from baywright.checks.creep import ServiceClass, deformation_factor, final_deflection_mm
 from baywright.checks.judging import judged, not_weighed
+from baywright.checks.span import allowed_mm, origin
+from baywright.making.carcass import carcass_parts
 from baywright.making.drawers import drawer_kinds, drawers_to_make
+from baywright.making.frame import SHELF_BAY, frame_of
+from baywright.making.material import material_of
 from baywright.making.shelves import shelf_parts
 from baywright.model.construction import Stand
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.length import format_length
+from baywright.model.making import Part
 from baywright.model.material import MATERIALS, Stiffness
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.model.safety import Climate
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 STANDARD_THICKNESSES_MM = (6.0, 9.0, 12.0, 15.0, 18.0, 21.0, 24.0, 27.0, 30.0, 35.0, 40.0, 45.0, 50.0)
 """Thicknesses that boards are sold in; common practice."""
-SOURCE = (
-    "Wood Handbook, structural analysis equations (GTR-113, eq. 8-2); creep EN 1995-1-1, table 3.2; limit as chosen "
-    "(144: Architectural Woodwork Standards 2009; 240: Composite Panel Association; 200, 300: common practice)"
-)
+SOURCE = "Wood Handbook, structural analysis equations (GTR-113, eq. 8-2); creep EN 1995-1-1, table 3.2"
 _SERVICE = {
     Climate.HEATED: ServiceClass.HEATED, Climate.ROOFED: ServiceClass.ROOFED, Climate.OUTDOORS: ServiceClass.OUTDOORS,
 }  # fmt: skip
@@ -41,8 +44,7 @@ class Board:
 
     subject: str
     part_number: str
-    field: str
-    """Path of its thickness in the document."""
+    role: BoardRole
     span_mm: float
     depth_mm: float
     thickness_mm: float
@@ -54,9 +56,7 @@ class Board:
 
 def sag_findings(project: Project, workings: Workings) -> list[Finding]:
     """One finding for each kind of board."""
-    material = MATERIALS.get(project.safety.board_material)
-    found = [_judge(project, board, material) for board in _boards(project, workings)]
-    return [*found, *_bottoms(project, workings, material)]
+    return [*(_judge(project, board) for board in _boards(project, workings)), *_bottoms(project, workings)]
 
 
 def _boards(project: Project, workings: Workings) -> Iterator[Board]:
@@ -64,20 +64,19 @@ def _boards(project: Project, workings: Workings) -> Iterator[Board]:
     for shelf in shelf_parts(project, workings):
         area_m2 = shelf.length_mm * shelf.width_mm / 1e6
         yield Board(
-            "Shelf", shelf.number, "construction.boards.shelf_mm", shelf.length_mm, shelf.width_mm, boards.shelf_mm,
+            "Shelf", shelf.number, BoardRole.SHELF, shelf.length_mm, shelf.width_mm, boards.shelf_mm,
             safety.shelf_load_kg_m2 * area_m2, safety.point_load_kg,
         )  # fmt: skip
-    layout = workings.layout
-    clear = [(bay.clear_mm, f"bay {bay.number + 1}") for bay in layout.bays]
-    if layout.shelf is not None:
-        clear.append((layout.shelf.clear_mm, "the shelf bay"))
-    if not clear:
+    frame, layout = frame_of(project, workings), workings.layout
+    if not frame.spans:
         return
-    span, where = max(clear)
-    depth = workings.value("top_depth")
-    runs_through = sum(abs(width - span) < 1.0 for width, _ in clear) > 1 and len(layout.stretches) == 1
+    widest = max(frame.spans, key=lambda span: span.width_mm)
+    span, depth = widest.width_mm, workings.value("top_depth")
+    where = "the shelf bay" if widest.bay is None else f"bay {widest.bay + 1}"
+    carcass = carcass_parts(project, workings, frame)
+    runs_through = sum(abs(s.width_mm - span) < 1.0 for s in frame.spans) > 1 and len(layout.stretches) == 1
     yield Board(
-        f"Top over {where}", "T1", "construction.boards.top_mm", span, depth, boards.top_mm,
+        f"Top over {where}", _number(carcass, BoardRole.TOP, widest.number), BoardRole.TOP, span, depth, boards.top_mm,
         safety.top_load_kg_m2 * span * depth / 1e6, runs_through=runs_through,
     )  # fmt: skip
     standing = project.construction.standing
@@ -85,12 +84,17 @@ def _boards(project: Project, workings: Workings) -> Iterator[Board]:
         depth = workings.value("base_depth")
         load = safety.shelf_load_kg_m2 * layout.shelf.clear_mm * depth / 1e6
         yield Board(
-            "Base under the shelf bay, between its feet", "B1", "construction.boards.base_mm", layout.shelf.clear_mm,
-            depth, boards.base_mm, load,
+            "Base under the shelf bay, between its feet", _number(carcass, BoardRole.BASE, SHELF_BAY), BoardRole.BASE,
+            layout.shelf.clear_mm, depth, boards.base_mm, load,
         )  # fmt: skip
 
 
-def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -> list[Finding]:
+def _number(parts: Sequence[Part], role: BoardRole, bay: int) -> str:
+    """The number of the board of a role that lies over or under a bay."""
+    return next((part.number for part in parts if part.role is role and bay in part.bays), "")
+
+
+def _bottoms(project: Project, workings: Workings) -> list[Finding]:
     """The drawer bottom that bends furthest: the one with the heaviest boxes of each kind of bay."""
     drawers = drawers_to_make(project)
     kinds = drawer_kinds(project, workings, drawers)
@@ -108,38 +112,37 @@ def _bottoms(project: Project, workings: Workings, material: Stiffness | None) -
         groove = 2 * project.construction.drawers.groove_depth_mm
         board = Board(
             f"Drawer bottom, bay {place[0] + 1}, row {place[1] + 1}", f"D3{kind.removeprefix('bay')}",
-            "construction.boards.drawer_bottom_mm", min(width, depth) - groove, max(width, depth),
+            BoardRole.DRAWER_BOTTOM, min(width, depth) - groove, max(width, depth),
             project.boards.drawer_bottom_mm, load_kg,
         )  # fmt: skip
-        found.append(_judge(project, board, material).replace(drawer=place))
+        found.append(_judge(project, board).replace(drawer=place))
     if unweighed:
         found.append(not_weighed(CheckKind.SAG, "Drawer bottoms", unweighed, SOURCE))
     return found
 
 
-def _judge(project: Project, board: Board, material: Stiffness | None) -> Finding:
-    safety = project.safety
-    subject, of = f"{board.subject} ({board.part_number})", safety.board_material.value
+def _judge(project: Project, board: Board) -> Finding:
+    safety, subject = project.safety, f"{board.subject} ({board.part_number})" if board.part_number else board.subject
+    named = material_of(project, board.role)
+    material = MATERIALS.get(named.kind)
+    factor = deformation_factor(material.creep, _SERVICE[safety.climate]) if material is not None else None
     if min(board.span_mm, board.depth_mm) <= 0:
-        return Finding(
-            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
-            message="Not checked: with these measures nothing is left of the board's length or width.", source=SOURCE,
-            mends=(Mend(text="Mend the measures first; “Workings” shows how they come about."),),
+        return _unknown(
+            board, subject, "With these measures nothing is left of the board's length or width.",
+            "Mend the measures first; “Workings” shows how they come about.",
         )  # fmt: skip
     if material is None:
-        return Finding(
-            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
-            message=f"Not checked: nothing is known of the stiffness of “{of}”.", source=SOURCE,
-            mends=(Mend(text=f"Choose a known material: {', '.join(material.value for material in MATERIALS)}."),),
+        return _unknown(
+            board, subject, f"Nothing is known of the stiffness of “{named.name}”.",
+            f"Choose a known material: {', '.join(kind.value for kind in MATERIALS)}.",
         )  # fmt: skip
-    factor = deformation_factor(material.creep, _SERVICE[safety.climate])
     if factor is None:
-        return Finding(
-            kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
-            message=f"Not checked: {of} is not meant for this climate (EN 1995-1-1, table 3.2).",
-            source=SOURCE, mends=(Mend(text="Choose another material, or keep the run in the dry."),),
+        return _unknown(
+            board, subject, f"{named.name.capitalize()} is not meant for this climate (EN 1995-1-1, table 3.2).",
+            "Choose another material, or keep the run in the dry.",
         )  # fmt: skip
-    sag, limit = _sag_mm(project, board, board.thickness_mm, material, factor), board.span_mm / safety.span_ratio
+    sag = _sag_mm(project, board, board.thickness_mm, material, factor)
+    limit = allowed_mm(board.span_mm, safety.span_ratio)
     length = format_length(board.span_mm, project.unit)
     return Finding(
         kind=CheckKind.SAG, severity=judged(sag, limit), subject=subject, part_number=board.part_number,
@@ -152,10 +155,19 @@ def _judge(project: Project, board: Board, material: Stiffness | None) -> Findin
             *((Given(name="point load", value=f"{board.point_kg:g} kg"),) if board.point_kg else ()),
             Given(name="supports", value="runs through over two bays" if board.runs_through else "simple"),
             Given(name="section", value=f"{board.depth_mm:g} × {board.thickness_mm:g} mm"),
+            Given(name="material", value=named.name),
             Given(name="E", value=f"{material.elastic_n_mm2:,.0f} N/mm²: {material.source}"),
             Given(name="k_def", value=f"{factor:g}"),
         ),
-        source=SOURCE, mends=_mends(project, board, material, factor) if sag > limit else (),
+        source=f"{SOURCE}; span ÷ {safety.span_ratio:g}: {origin(safety.span_ratio)}",
+        mends=_mends(project, board, material, factor) if sag > limit else (),
+    )  # fmt: skip
+
+
+def _unknown(board: Board, subject: str, message: str, mend: str) -> Finding:
+    return Finding(
+        kind=CheckKind.SAG, severity=Severity.UNCHECKED, subject=subject, part_number=board.part_number,
+        message=message, source=SOURCE, mends=(Mend(text=mend),),
     )  # fmt: skip
 
 
@@ -172,12 +184,14 @@ def _sag_mm(
 
 
 def _mends(project: Project, board: Board, material: Stiffness, factor: float) -> tuple[Mend, ...]:
-    limit = board.span_mm / project.safety.span_ratio
+    limit = allowed_mm(board.span_mm, project.safety.span_ratio)
+    named = project.stock.material_of(board.role)
+    is_measured = named is not None and named.batch is not None  # then the construction's thickness is not in force
     mends = []
     for thickness in STANDARD_THICKNESSES_MM:
         if thickness > board.thickness_mm and _sag_mm(project, board, thickness, material, factor) <= limit:
-            change = FieldChange(path=board.field, value=thickness)
-            mends.append(Mend(text=f"Take boards {thickness:g} mm thick.", changes=(change,)))
+            change = FieldChange(path=f"construction.boards.{board.role.value}_mm", value=thickness)
+            mends.append(Mend(text=f"Take boards {thickness:g} mm thick.", changes=() if is_measured else (change,)))
             break
     longest = board.span_mm * (limit / _sag_mm(project, board, board.thickness_mm, material, factor)) ** (1 / 3)
     shorten = "Or shorten" if mends else "Shorten"

@@ -10,7 +10,9 @@ FOOT_MM = 304.8
 FOOT_POUND_NM = 1.3558179483
 FILLING_KG_PER_LITRE = 8.5 * 0.45359237 / 28.316846592
 """8.5 lb a cubic foot."""
-SOURCE = "16 CFR 1261.4 as of 2022, since replaced (formula from memory, 85 %); for comparison only"
+IN_SCOPE_HEIGHT_MM, IN_SCOPE_KG, IN_SCOPE_LITRES = 686.0, 13.6, 90.6
+"""From these on ASTM F2057-23 applies to clothing storage: 27 in, 30 lb, 3.2 ft³; read second-hand."""
+SOURCE = "threshold: 16 CFR 1261.4 of 2022, since replaced (formula from memory, 85 %), for comparison only"
 
 
 def extended_nm(before_pivot_mm: float) -> float:
@@ -26,3 +28,14 @@ def door_nm(before_pivot_mm: float) -> float:
 def handhold_nm(height_mm: float) -> float:
     """Somebody pulling at the highest handhold: 17.2·Z lbf·ft, Z its height over the floor (56 in at most)."""
     return 17.2 * height_mm / FOOT_MM * FOOT_POUND_NM
+
+
+def scope(height_mm: float, empty_kg: float, *, is_fixed: bool) -> str:
+    """Which standards test such furniture, and that this run is outside or only like what they mean."""
+    is_large = height_mm >= IN_SCOPE_HEIGHT_MM and empty_kg >= IN_SCOPE_KG
+    size = "as high and heavy as what" if is_large else "lower or lighter than what"
+    built_in = "what is fixed to a wall is outside some of them" if is_fixed else "a workshop wall is outside most"
+    return (
+        "ASTM F2057-23 (16 CFR 1261, clothing storage that stands free), EN 14749 with EN 16122 and ISO 7170 test such "
+        f"furniture; this is {size} the first of them means; {built_in}; none of these tests is applied here"
+    )

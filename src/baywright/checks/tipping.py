@@ -2,216 +2,176 @@
 
 Laws: masses turn about the line of the front feet, or of the plinth's front board; the worst set of n open drawers is
 the n that take most off the righting moment; while the run is being filled only what is open may be loaded, which is
-worse; the floor may make it lean. Anchoring is always advised, whatever the figures say.
-
-Furniture that stands free is tested to ASTM F2057-23 (clothing storage, 16 CFR 1261) or EN 14749 and ISO 7170; what is
-built in and fixed is outside some of them, and a workshop wall outside most: their principle is used, not their test.
+worse; the floor may make it lean. Carcasses that meet are assumed to be bolted together, as the hardware order has it;
+how the worst of them stands before that is told too. Sections with a gap between them each stand alone. Anchoring is
+always advised, whatever the figures say.
 """
-
-from dataclasses import dataclass
 
 from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import no_density, no_runner, not_weighed
-from baywright.checks.statics import Balance, Mass, balance, force_at_n, tilted, tip_angle_degrees
-from baywright.making import manufacture
-from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
-from baywright.making.material import mass_kg
-from baywright.model.construction import Stand
+from baywright.checks.statics import force_at_n
+from baywright.checks.threshold import SOURCE as THRESHOLD_SOURCE
+from baywright.checks.threshold import extended_nm, scope
+from baywright.checks.weighing import Scales, Weighed, weigh
+from baywright.making.drawers import drawers_to_make
+from baywright.model.caution import FIX_FIRST
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
 from baywright.workings import Workings
 
-FOOT_SETBACK_MM = 50.0
-"""How far behind the front edge the front feet stand; common practice."""
-FIXING_UNDER_TOP_MM = 50.0
-"""How far under the top the wall fixing sits: the middle of a rail 100 mm wide."""
-SOURCE = "plain statics about the front feet; scope of ASTM F2057-23, EN 14749, ISO 7170 noted, their tests not applied"
-ADVICE = (
-    "Fix every run to the wall or the floor before the first loaded drawer is opened, fill it from below, and open one "
-    "drawer at a time until then."
-)
-
-
-@dataclass(frozen=True)
-class Drawer:
-    """One drawer as the scales see it."""
-
-    place: tuple[int, int]
-    empty_kg: float
-    loaded_kg: float
-    closed_mm: float
-    open_mm: float
-    height_mm: float
-
-    def mass(self, *, loaded: bool, opened: bool) -> Mass:
-        """It as one mass."""
-        return Mass(
-            self.empty_kg + (self.loaded_kg if loaded else 0.0), self.open_mm if opened else self.closed_mm,
-            self.height_mm,
-        )  # fmt: skip
-
-
-@dataclass(frozen=True)
-class Scales:
-    """The run as masses about its front line."""
-
-    carcass: Mass
-    drawers: tuple[Drawer, ...]
-    depth_mm: float
-    leaning_mm: float
-    is_weighed: bool = True
-    """Whether the density of all boards is known."""
-
-    @property
-    def is_known(self) -> bool:
-        """Whether it is known how far every drawer comes out; not so where no runner fits."""
-        return all(drawer.open_mm < drawer.closed_mm for drawer in self.drawers)
-
-    @property
-    def lean_degrees(self) -> float:
-        """By how many degrees it can lean with every drawer loaded and closed before it goes over."""
-        masses = [self.carcass, *(drawer.mass(loaded=True, opened=False) for drawer in self.drawers)]
-        found: Balance = balance(masses)
-        centre_mm = sum(mass.kg * mass.z_mm for mass in masses) / found.kg if found.kg else 0.0
-        return tip_angle_degrees(found, centre_mm)
-
-    def moments(self, *, filled: bool) -> tuple[float, list[tuple[float, Drawer]]]:
-        """The net moment with every drawer closed, and what opening each takes off it, the worst first; in kg·m. All
-        drawers are loaded, or (not `filled`) only those that are open.
-        """
-        closed_kgm = self._moment(self.carcass)
-        takes = []
-        for drawer in self.drawers:
-            before = self._moment(drawer.mass(loaded=filled, opened=False))
-            takes.append((before - self._moment(drawer.mass(loaded=True, opened=True)), drawer))
-            closed_kgm += before
-        return closed_kgm, sorted(takes, key=lambda take: (-take[0], take[1].place))
-
-    def _moment(self, mass: Mass) -> float:
-        return balance(tilted([mass], self.leaning_mm, self.depth_mm)).net_kgm
-
-    def net_kgm(self, opened: int, *, filled: bool) -> float:
-        """The net moment with the worst `opened` drawers open; under 0 the run tips."""
-        closed_kgm, takes = self.moments(filled=filled)
-        return closed_kgm - sum(take for take, _ in takes[:opened])
-
-    def most_open(self, *, filled: bool) -> int:
-        """How many drawers may be open at once, whichever they are, without the run tipping."""
-        left_kgm, takes = self.moments(filled=filled)
-        for number, (take, _) in enumerate(takes):
-            left_kgm -= take
-            if left_kgm <= 0:
-                return number
-        return len(takes)
-
-
-def weigh(project: Project, workings: Workings) -> Scales:
-    """The run on the scales; boxes that were not weighed count nothing."""
-    made = manufacture(project, workings)
-    drawers = drawers_to_make(project)
-    kinds = drawer_kinds(project, workings, drawers)
-    empty = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
-    depth = workings.value("upright_depth")
-    setback = _setback_mm(project)
-    boards = mass_kg(part for part in made.parts if part.number[0] not in "DF")
-    boxes, allowance = project.boxes_by_id, project.safety.load_allowance_kg
-    base, first = workings.value("base_upper_height"), workings.value("first_row")
-    found = []
-    for (bay, row), placements in sorted(drawers.items()):
-        kind = kinds[bay, row]
-        length = workings.at_kind("drawer_outside_depth", kind)
-        loaded = sum(
-            mass + allowance for p in placements if (mass := boxes[p.box_id].loaded_mass_kg) is not None
-        )  # fmt: skip
-        height = base + first + workings.value("pitch") * row
-        found.append(
-            Drawer((bay, row), empty[kind] or 0.0, loaded, length / 2 - setback, -length / 2 - setback, height)
-        )
-    carcass = Mass(boards or 0.0, depth / 2 - setback, workings.value("unit_height") / 2)
-    is_weighed = boards is not None and None not in empty.values()
-    return Scales(carcass, tuple(found), max(1.0, depth - setback), project.safety.raised_rear_mm, is_weighed)
-
-
-def _setback_mm(project: Project) -> float:
-    """How far the line about which the run would tip lies behind its front edge."""
-    standing = project.construction.standing
-    if standing.height_mm <= 0:
-        return 0.0
-    return standing.plinth_setback_mm if standing.kind is Stand.PLINTH else FOOT_SETBACK_MM
+SOURCE = "Plain statics about the front feet"
 
 
 def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
     """How many drawers may be open, filled and while it is being filled; what the wall fixing must hold."""
-    scales = weigh(project, workings)
-    if not scales.drawers:
+    weighed = weigh(project, workings)
+    section = weighed.worst_section
+    if section is None:
         return []
-    if not scales.is_weighed:
-        return [no_density(CheckKind.TIPPING, "The run", SOURCE)]
-    if not scales.is_known:
-        return [no_runner(CheckKind.TIPPING, "The run", SOURCE).replace(mends=(Mend(text=ADVICE),))]
-    found = [_open(project, scales, filled=filled) for filled in (True, False)]
-    if (pieces := len(workings.layout.carcasses_mm)) > 1:
-        found.append(_pieces(pieces))
+    advice = (Mend(text=FIX_FIRST),)
+    if not weighed.is_weighed:
+        told = no_density(CheckKind.TIPPING, "The run", SOURCE)
+        return [told.replace(mends=(*told.mends, *advice))]
+    if not weighed.is_known:
+        told = no_runner(CheckKind.TIPPING, "The run", SOURCE)
+        return [told.replace(mends=(*told.mends, *advice))]
+    found = [_section(project, workings, weighed, section, filled=filled) for filled in (True, False)]
+    if (alone := weighed.worst_carcass) is not None:
+        found.append(_alone(project, alone, len(weighed.carcasses)))
     boxes = project.boxes_by_id
     there = [boxes[p.box_id] for placements in drawers_to_make(project).values() for p in placements]
-    unweighed = [box.label for box in there if box.loaded_mass_kg is None]
-    if unweighed:
+    if unweighed := [box.label for box in there if box.loaded_mass_kg is None]:
         told = not_weighed(CheckKind.TIPPING, "The run", unweighed, SOURCE)
-        found.append(told.replace(message=f"{told.message} They count as nothing above, which is not the safe side."))
+        message = f"{told.message} They count as nothing in the other figures of tipping, which is not the safe side."
+        found.append(told.replace(message=message))
     return found
 
 
-def _pieces(number: int) -> Finding:
-    """Carcasses that nothing holds together may each tip by themselves."""
-    return Finding(
-        kind=CheckKind.TIPPING, severity=Severity.UNCHECKED, subject=f"Each of the {number} carcasses by itself",
-        message="Not checked: the figures above hold for all carcasses screwed together; one that stands alone tips "
-        "sooner.",
-        source=SOURCE, mends=(Mend(text=f"Screw neighbours together and fix each carcass to the wall. {ADVICE}"),),
-    )  # fmt: skip
-
-
-def _open(project: Project, scales: Scales, *, filled: bool) -> Finding:
+def _section(project: Project, workings: Workings, weighed: Weighed, scales: Scales, *, filled: bool) -> Finding:
+    """The section that tips soonest; with the carcasses of a section bolted together."""
     everything, most = len(scales.drawers), scales.most_open(filled=filled)
-    closed_kgm, takes = scales.moments(filled=filled)
-    worst_kgm, worst = takes[0]
-    one_nm = (closed_kgm - worst_kgm) * GRAVITY_M_S2
     is_fixed = project.space.existing_wall
-    when = "filled" if filled else "while it is being filled (only what is open is loaded)"
-    if closed_kgm <= 0:
-        message = f"Not fixed and {when}, it tips by itself, with every drawer closed, on a floor that leans so."
-    elif most >= everything:
-        message = f"Not fixed and {when}, it stands with any and all of its {everything} drawers open."
-    else:
-        message = (
-            f"Not fixed and {when}, it tips when the {most + 1} heaviest of its {everything} drawers are open."
-            if most
-            else f"Not fixed and {when}, it tips as soon as its heaviest drawer is open."
-        )
-    # An open drawer's front edge lies as far before its middle as its rear lies behind it.
-    front_mm = -worst.open_mm + (worst.closed_mm - worst.open_mm) / 2
-    if one_nm > 0:
-        more_kg = force_at_n(one_nm, front_mm) / GRAVITY_M_S2
-        message += f" With the heaviest one open, {more_kg:.0f} kg more on its front edge tip the run."
-    if is_fixed:
-        message += " It is to be fixed to the wall, which is what holds it."
+    several, is_bolted = len(weighed.sections) > 1, len(weighed.carcasses) > len(weighed.sections)
+    what = f"{scales.words()}, the section that tips soonest," if several else "The run"
+    what += " bolted together," if is_bolted and len(scales.bays) > 1 else "" if several else ","
     severity = Severity.KEPT if most >= everything else Severity.NEAR if is_fixed else Severity.BROKEN
     mends: tuple[Mend, ...] = ()
     if severity is Severity.BROKEN:
         fix = FieldChange(path="space.existing_wall", value=True)
         mends = (Mend(text="Stand it against a wall and fix it there.", changes=(fix,)),)
+    others = [other for other in weighed.sections if other is not scales and other.drawers]
     return Finding(
-        kind=CheckKind.TIPPING, severity=severity, subject="The run, unfixed" if is_fixed else "The run, standing free",
-        message=message, value=float(most), limit=float(everything), unit="drawers open",
+        kind=CheckKind.TIPPING, severity=severity,
+        subject=f"{what.removesuffix(',')}, {'unfixed' if is_fixed else 'standing free'}",
+        message=_judgement(scales, filled=filled) + _edge(scales, filled=filled)
+        + (" It is to be fixed to the wall, which is what holds it." if is_fixed else ""),
+        value=float(most), limit=float(everything), unit="drawers open",
         formula="Σ m·x behind the front line > Σ m·x before it, turned by the lean of the floor",
         given=(
-            Given(name="boards", value=f"{scales.carcass.kg:.0f} kg, {scales.carcass.x_mm:.0f} mm behind the line"),
-            Given(name="drawers with boxes", value=f"{sum(d.empty_kg + d.loaded_kg for d in scales.drawers):.0f} kg"),
-            Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
-            Given(name="leans, all closed, before it tips", value=f"{scales.lean_degrees:.1f}°"),
-            Given(name="left with one open", value=f"{one_nm:.0f} N·m"),
+            *_given(scales, filled=filled),
+            *((Given(name="assumed", value="carcasses that meet are bolted together, as the order has it"),)
+              if is_bolted else ()),
+            *((Given(name="other sections", value=_others(others, filled=filled)),) if others else ()),
+            Given(name="scope", value=scope(
+                workings.value("unit_height"), scales.boards_kg + sum(d.empty_kg for d in scales.drawers),
+                is_fixed=is_fixed,
+            )),
         ),
-        source=SOURCE, drawer=worst.place,
-        mends=(*mends, Mend(text=ADVICE)),
+        source=f"{SOURCE}; {THRESHOLD_SOURCE}", drawer=_heaviest(scales, filled=filled),
+        mends=(*mends, Mend(text=FIX_FIRST)),
     )  # fmt: skip
+
+
+def _alone(project: Project, scales: Scales, carcasses: int) -> Finding:
+    """The worst carcass before it is bolted to its neighbours."""
+    everything, most = len(scales.drawers), scales.most_open(filled=False)
+    filled = scales.most_open(filled=True)
+    is_fixed = project.space.existing_wall
+    stands = most >= everything
+    bolt = Mend(
+        text=f"Bolt {scales.words(capital=False)} to its neighbours before its drawers are hung in"
+        + (", and fix it to the wall." if is_fixed else ", and fix the run to a wall.")
+    )
+    more = "" if stands else f" Once filled it tips {_when(scales, filled=True)}." if filled != most else ""
+    return Finding(
+        kind=CheckKind.TIPPING, severity=Severity.KEPT if stands else Severity.NEAR,
+        subject=f"{scales.words()} by itself, the worst of {carcasses} carcasses",
+        message=_judgement(scales, filled=False) + more + _edge(scales, filled=False),
+        value=float(most), limit=float(everything), unit="drawers open",
+        formula="Σ m·x behind the front line > Σ m·x before it, turned by the lean of the floor",
+        given=(
+            *_given(scales, filled=False),
+            Given(name="assumed", value="nothing holds it, neither a neighbour nor a wall"),
+        ),
+        source=f"{SOURCE}; {THRESHOLD_SOURCE}", drawer=_heaviest(scales, filled=False),
+        mends=(bolt, Mend(text=FIX_FIRST)),
+    )  # fmt: skip
+
+
+def _judgement(scales: Scales, *, filled: bool) -> str:
+    state = "Not fixed and filled" if filled else "Not fixed, while it is being filled (only what is open is loaded)"
+    everything, most = len(scales.drawers), scales.most_open(filled=filled)
+    if scales.net_kgm(0, filled=filled) <= 0:
+        return f"{state}, it tips by itself, with every drawer closed, on a floor that leans so."
+    if most >= everything:
+        return f"{state}, it stands with {_all(everything)} open."
+    return f"{state}, it tips {_when(scales, filled=filled)}."
+
+
+def _all(count: int) -> str:
+    return "its drawer" if count == 1 else "both its drawers" if count == 2 else f"any and all of its {count} drawers"
+
+
+def _when(scales: Scales, *, filled: bool) -> str:
+    everything, most = len(scales.drawers), scales.most_open(filled=filled)
+    if most >= everything:
+        return "with none open"
+    if everything == 1:
+        return "as soon as its drawer is open"
+    return f"when the {most + 1} heaviest of its {everything} drawers are open" if most else (
+        "as soon as its heaviest drawer is open"
+    )  # fmt: skip
+
+
+def _edge(scales: Scales, *, filled: bool) -> str:
+    """How much more on the front edge of one open drawer makes it tip."""
+    force = _edge_n(scales, filled=filled)
+    if force <= 0:
+        return ""
+    which = "it" if len(scales.drawers) == 1 else "the heaviest one"
+    return f" With {which} open, {force / GRAVITY_M_S2:.0f} kg more on its front edge ({force:.0f} N) tip it."
+
+
+def _edge_n(scales: Scales, *, filled: bool) -> float:
+    closed_kgm, takes = scales.moments(filled=filled)
+    worst_kgm, worst = takes[0]
+    return force_at_n((closed_kgm - worst_kgm) * GRAVITY_M_S2, worst.front_mm)
+
+
+def _heaviest(scales: Scales, *, filled: bool) -> tuple[int, int]:
+    return scales.moments(filled=filled)[1][0][1].place
+
+
+def _given(scales: Scales, *, filled: bool) -> tuple[Given, ...]:
+    one, everything = (
+        scales.net_kgm(count, filled=filled) * GRAVITY_M_S2 for count in (1, len(scales.drawers))
+    )  # fmt: skip
+    front = max(drawer.front_mm for drawer in scales.drawers)
+    return (
+        Given(name="boards", value=f"{scales.boards_kg:.0f} kg, shelves and top empty"),
+        Given(name="drawers with boxes", value=f"{scales.drawers_kg:.0f} kg"),
+        Given(name="front line to rear", value=f"{scales.depth_mm:.0f} mm"),
+        Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
+        Given(name="leans, filled and closed, before it tips", value=f"{scales.lean_degrees:.1f}°"),
+        Given(name="left with one open", value=f"{one:.0f} N·m"),
+        Given(name="left with all open", value=f"{everything:.0f} N·m"),
+        Given(name="threshold of the 2022 method, for comparison", value=f"{extended_nm(front):.0f} N·m"),
+    )
+
+
+def _others(others: list[Scales], *, filled: bool) -> str:
+    return "; ".join(
+        f"{other.words(capital=False)}: {other.most_open(filled=filled)} of {len(other.drawers)} may be open"
+        for other in others
+    )

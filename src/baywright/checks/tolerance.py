@@ -1,15 +1,26 @@
 """How much a sum of parts can be off: the worst case, and the likely case of many independent deviations.
 
 Thickness of plywood: EN 315:2000, table 1 (read second-hand): sanded +(0.2 + 0.03·t) / −(0.4 + 0.03·t), unsanded
-+(0.8 + 0.03·t) / −(0.4 + 0.03·t) mm, at 10 ± 2 % moisture.
++(0.8 + 0.03·t) / −(0.4 + 0.03·t) mm, at 10 ± 2 % moisture. Of other boards see `THICKNESS`.
 
 Laws: worst case adds all deviations in one direction; the likely case takes the root of the sum of squares of the half
 ranges about their middles, which holds where deviations are independent.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import sqrt
+
+from baywright.model.safety import BoardMaterial
+
+THICKNESS: Mapping[BoardMaterial, tuple[float, str]] = {
+    BoardMaterial.PARTICLEBOARD: (0.3, "a maker's table after EN 324 and EN 312, ±0.3 mm; read second-hand"),
+    BoardMaterial.FIBREBOARD: (0.2, "EN 622-1, ±0.2 mm; from memory, 70 %"),
+    BoardMaterial.STRAND_BOARD: (0.8, "EN 300, unsanded, ±0.8 mm; from memory, 80 %"),
+    BoardMaterial.RED_OAK: (0.5, "planed in a small workshop, ±0.5 mm; common practice"),
+    BoardMaterial.SPRUCE: (0.5, "planed in a small workshop, ±0.5 mm; common practice"),
+}
+"""How far boards of other materials may be from their nominal thickness, and who says so."""
 
 
 @dataclass(frozen=True)

@@ -24,13 +24,13 @@ def reference_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
 
 def lag_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
     """Reference withdrawal value of a lag (coach) screw in N for every mm of thread, without its tip."""
-    pounds_an_inch = 1800.0 * specific_gravity**1.5 * (diameter_mm / INCH_MM) ** 0.75
+    pounds_an_inch: float = 1800.0 * specific_gravity**1.5 * (diameter_mm / INCH_MM) ** 0.75
     return pounds_an_inch * POUND_FORCE_N / INCH_MM
 
 
 def nail_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
     """Reference withdrawal value of a smooth nail in N for every mm of it in the wood that holds its point."""
-    pounds_an_inch = 1380.0 * specific_gravity**2.5 * diameter_mm / INCH_MM
+    pounds_an_inch: float = 1380.0 * specific_gravity**2.5 * diameter_mm / INCH_MM
     return pounds_an_inch * POUND_FORCE_N / INCH_MM
 
 

@@ -6,16 +6,13 @@ from baywright.documents.lengths import plain_length
 from baywright.documents.lettering import width_of
 from baywright.documents.pattern import Pattern
 from baywright.documents.sketch import Sketch
+from baywright.model.caution import ON_DRAWINGS
 from baywright.model.inventory import BoxSize
 from baywright.model.making import ScheduleLine
 from baywright.model.project import Project
 
 _LINE, _SWATCH, _GAP, _TEXT, _MARGIN = 13.0, 16.0, 18.0, 7.0, 20.0
 _MARKS = "Dots are hole rows, numbered at the left; the dark blocks beside a drawer are its runners, on their row."
-
-_CAUTION = (
-    "Fix the run to the wall before the first loaded drawer is opened; look for cables and pipes before drilling."
-)
 
 
 def _sizes_shown(project: Project, schedule: tuple[ScheduleLine, ...]) -> list[tuple[BoxSize, int]]:
@@ -46,7 +43,7 @@ def _rows(project: Project, schedule: tuple[ScheduleLine, ...], room: float) -> 
 
 def key_height(project: Project, schedule: tuple[ScheduleLine, ...], room: float) -> float:
     """Height in points that the key takes when it may be `room` points wide."""
-    return _LINE * (len(_rows(project, schedule, room)) + 2) + 10.0
+    return _LINE * (len(_rows(project, schedule, room)) + 1 + len(ON_DRAWINGS)) + 10.0
 
 
 def draw_key(
@@ -54,7 +51,7 @@ def draw_key(
 ) -> None:
     """Draw the key at the foot of the sheet."""
     rows = _rows(project, schedule, room)
-    y = 8.0 + _LINE * (len(rows) + 1) + _LINE / 2 - 4.0
+    y = 8.0 + _LINE * (len(rows) + len(ON_DRAWINGS)) + _LINE / 2 - 4.0
     for row in rows:
         for size, words, x in row:
             pattern = patterns[size.id]
@@ -62,4 +59,5 @@ def draw_key(
             sheet.text(_MARGIN + x + _SWATCH + 4.0, y, words, _TEXT, room=room - _SWATCH - 4.0)
         y -= _LINE
     sheet.text(_MARGIN, y, _MARKS, 6.5, room=room)
-    sheet.text(_MARGIN, y - _LINE, _CAUTION, 6.5, room=room, bold=True)
+    for line, caution in enumerate(ON_DRAWINGS, 1):
+        sheet.text(_MARGIN, y - line * _LINE, caution, 6.5, room=room, bold=True)

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from baywright import __version__
+from baywright.model.caution import CAUTIONS, WHO_DECIDES
 
 IN_TABLES = (
     ("Enter or F2", "Edit the cell; typing replaces it"),
@@ -25,14 +26,6 @@ IN_TABLES = (
     ("Ctrl+V", "Paste: rows of a spreadsheet go to the preview, one text into the cell"),
     ("Del", "Delete the selected rows"),
     ("Click on a heading", "Sort; a third click goes back to the first order"),
-)
-CAUTIONS = (
-    "A wall of full drawers weighs hundreds of kilograms and tips when heavy drawers stand open. Fix it to the wall "
-    "with fixings made for that wall, and look for cables and pipes first.",
-    "Keep heavy boxes low and within easy lifting. Load no runner and no fixing over its maker's rating.",
-    "Saws, dust and glue injure: guard, extraction, eyes, ears, lungs, as their makers say.",
-    "What this program works out never replaces local codes, the maker's data sheet or licensed practice. Measure your "
-    "boards, boxes and wall before you cut.",
 )
 
 
@@ -117,8 +110,8 @@ class AboutDialog(QDialog):
         take_care.setFont(bold)
         column.addSpacing(8)
         column.addWidget(take_care)
-        for caution in CAUTIONS:
-            label = QLabel(f"⚠ {caution}", self)
+        for told in (*(f"{caution.title}. {caution.text}" for caution in CAUTIONS), WHO_DECIDES):
+            label = QLabel(f"⚠ {told}", self)
             label.setWordWrap(True)
             column.addWidget(label)
         words.setWordWrap(True)

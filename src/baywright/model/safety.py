@@ -66,5 +66,7 @@ class Safety(Frozen):
     """By how much a person turns on the way to the bench."""
     reach_height_mm: Annotated[float, Field(ge=500, le=2_500)] = 1_700.0
     """Highest grip that the shortest user can reach and see into; common practice."""
+    connector_mm: Annotated[float, Field(ge=0, le=500)] = 0.0
+    """By how much handles, plugs and cables stand out at a box, front and rear together."""
     walkway_mm: Millimetres | None = None
     """Free floor in front of the run; None where it is not known."""

@@ -6,9 +6,10 @@ from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
 from baywright.app.edits.inventory import EditBox
-from baywright.gui.checks.detail import CAUTION, CHOOSE_ONE
+from baywright.gui.checks.detail import CHOOSE_ONE
 from baywright.gui.checks.panel import MOST_AT_ONCE, CheckPanel
 from baywright.gui.elevation.captions import box_tip, drawer_details
+from baywright.model.caution import COMPUTED
 from baywright.model.finding import CheckKind, Severity
 from tests.gui.desk import Desk, OpenDesk
 from tests.gui.test_heartbeat import many_boxes
@@ -43,7 +44,7 @@ def test_what_was_not_weighed_is_told_on_the_tab(panel: CheckPanel, desk: Desk) 
     tab = desk.panels.lists.indexOf(panel)
     assert desk.panels.lists.tabText(tab) == f"? Checks ({len(unchecked)})"
     assert f"0 over the limit, {len(unchecked)} not checked" in desk.panels.lists.tabToolTip(tab)
-    assert any("mass missing for 1 box (“Pedals”)" in f.message for f in unchecked)
+    assert any("Mass missing for 1 box (“Pedals”)" in f.message for f in unchecked)
 
 
 def test_a_finding_tells_formula_inputs_and_source_and_selects_its_boxes(panel: CheckPanel, desk: Desk) -> None:
@@ -81,7 +82,7 @@ def test_before_there_is_a_plan_it_says_so(desk: Desk) -> None:
     panel = desk.panels.checks
     panel.show_findings()
     assert panel.table.total == 0
-    assert panel.detail.words.splitlines() == [CHOOSE_ONE, CAUTION]
+    assert panel.detail.words.splitlines() == [CHOOSE_ONE, COMPUTED]
 
 
 def test_how_hard_a_box_is_to_lift_stands_in_the_inventory_and_on_the_drawer(desk: Desk) -> None:

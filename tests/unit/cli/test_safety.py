@@ -1,6 +1,7 @@
 """Findings as lines of a terminal: the judgement once, then what was found, and what would mend it."""
 
-from baywright.cli.safety import CAUTION, findings_text
+from baywright.cli.safety import findings_text
+from baywright.model.caution import COMPUTED
 from baywright.model.finding import CheckKind, Finding, Mend, Severity
 
 
@@ -9,11 +10,11 @@ def test_what_is_not_checked_is_said_once() -> None:
         kind=CheckKind.ACCESS,
         severity=Severity.UNCHECKED,
         subject="Floor before the run",
-        message="Not checked: it is not known how much floor is free.",
+        message="It is not known how much floor is free.",
         mends=(Mend(text="Measure it."),),
     )
     assert findings_text([finding]).splitlines() == [
         "? not checked: Access, Floor before the run: It is not known how much floor is free.",
         "  → Measure it.",
-        CAUTION,
+        COMPUTED,
     ]

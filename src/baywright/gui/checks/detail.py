@@ -6,12 +6,9 @@ Law: it makes no change itself; it tells which mend is wanted.
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
+from baywright.model.caution import COMPUTED
 from baywright.model.finding import Finding, Mend
 
-CAUTION = (
-    "Computed from stated assumptions, which are no permission: data sheets, local codes and licensed practice come "
-    "first. Fix the run before the first loaded drawer is opened."
-)
 CHOOSE_ONE = "Choose a finding at the left to see how it was computed and what would mend it."
 
 
@@ -55,7 +52,7 @@ class FindingDetail(QScrollArea):
                 self._add_mend(mend, column, inner)
             for words in _working(finding):
                 column.addWidget(_label(words, inner))
-        column.addWidget(_label(CAUTION, inner))
+        column.addWidget(_label(COMPUTED, inner))
         column.addStretch(1)
         self.setWidget(inner)
 

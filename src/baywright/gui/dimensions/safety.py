@@ -28,6 +28,7 @@ SAFETY = FormSection(
         number(_S + "lifts_a_minute", "Lifts a minute", "Up to 0.2 is now and then.", ""),
         number(_S + "twist_degrees", "Turn to the bench", "By how much a person turns with the box.", "°"),
         length(_S + "reach_height_mm", "Highest reach", "Of the shortest person who uses the run."),
+        length(_S + "connector_mm", "Plugs and handles", "How far they stand out at a box, front and rear together."),
         length(_S + "walkway_mm", "Floor before the run", "Free from the front of the run on.", "not measured"),
     ),
 )  # fmt: skip

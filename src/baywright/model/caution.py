@@ -1,4 +1,4 @@
-"""The usual cautions of the trade, each with the sheets on which it belongs.
+"""The usual cautions of the trade, each with what it is about: the only home of them, for window, sheets and drawings.
 
 Laws: a caution names the danger and who decides: local codes, the maker's data sheet, licensed practice.
 """
@@ -68,6 +68,28 @@ CAUTIONS: tuple[Caution, ...] = (
         "high up or people may lean or climb on it.",
     ),
 )
+
+
+FIX_FIRST = (
+    "Fix every run to the wall or the floor before the first loaded drawer is opened, fill it from below, and open one "
+    "drawer at a time until then."
+)
+"""What is advised whatever the figures say."""
+WHO_DECIDES = (
+    "What this program works out never replaces local codes, the maker's data sheet or licensed practice. Measure your "
+    "boards, boxes and wall before you cut."
+)
+COMPUTED = (
+    "Computed from stated assumptions, which are no permission: data sheets, local codes and licensed practice come "
+    "first. Fix the run before the first loaded drawer is opened."
+)
+"""What stands beside every finding."""
+ON_DRAWINGS = (
+    "Fix the run to the wall before the first loaded drawer is opened. Look for cables and pipes before you drill.",
+    "Heavy boxes between knee and shoulder. Local codes, makers' data sheets and licensed practice come first; see the "
+    "cautions in the workbook.",
+)
+"""The same in two lines, for the foot of a drawing."""
 
 
 def cautions_about(*topics: Topic) -> list[Caution]:
