@@ -4,6 +4,9 @@ from pathlib import Path
 
 from baywright.checks import inspect
 from baywright.making import manufacture
+from baywright.making.costing import cost
+from baywright.making.cutting.plan import cutting_plan
+from baywright.model.cutting import CuttingPlan
 from baywright.model.option import Option
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
@@ -54,11 +57,17 @@ def save_project(path: Path, project: Project) -> None:
     write_project(path, project)
 
 
-def export_workbook(path: Path, project: Project, plan: PlanResult | None, options: tuple[Option, ...] = ()) -> None:
+def export_workbook(
+    path: Path,
+    project: Project,
+    plan: PlanResult | None,
+    options: tuple[Option, ...] = (),
+    cutting: CuttingPlan | None = None,
+) -> None:
     """Writes the ordering workbook of a project's present arrangement; raises FileTrouble.
 
     `plan` is the planner's answer that led to the arrangement, if it still belongs to it; `options` those known for
-    the project.
+    the project; `cutting` how its parts are cut, where that is known: else it is sought first.
     """
     if not project.arrangement.bay_count:
         raise FileTrouble("There is nothing to order yet: plan the bays first, then export the workbook.")
@@ -67,7 +76,9 @@ def export_workbook(path: Path, project: Project, plan: PlanResult | None, optio
 
     workings = derive(project)
     made, findings = manufacture(project, workings), inspect(project, workings)
-    data = write_workbook(project, workings, report(project), plan, made, findings, options)
+    saw = cutting or cutting_plan(project, made)
+    costs = cost(project, made, saw, workings)
+    data = write_workbook(project, workings, report(project), plan, made, findings, options, saw, costs)
     write_output(path, data)
 
 

@@ -364,7 +364,7 @@ class Session(Listeners):
 
     def export_workbook(self, path: Path) -> None:
         """Writes the ordering workbook; raises FileTrouble where it cannot be written."""
-        files.export_workbook(path, self.project, self.plan, self.options.as_they_stand)
+        files.export_workbook(path, self.project, self.plan, self.options.as_they_stand, self.cutting.plan)
 
     def write_text(self, path: Path, text: str) -> None:
         """Writes a text for others to read; raises FileTrouble where it cannot be written."""

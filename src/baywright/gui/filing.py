@@ -101,10 +101,11 @@ class Filing:
         if path is None:
             return
         project, plan, options = session.project, session.plan, session.options.as_they_stand
+        cutting = session.cutting.plan
         wrong, unplaced = len(session.report.conflicts), len(session.report.unplaced)
         self._tell(f"Writing “{path.name}” …", Tone.NOTE)
         self._errands.run(
-            lambda: export_workbook(path, project, plan, options),
+            lambda: export_workbook(path, project, plan, options, cutting),
             lambda _nothing: self._tell(*_written(path, wrong, unplaced)),
             self._on_export_failed,
             lasting=True,

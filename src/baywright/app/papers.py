@@ -1,0 +1,47 @@
+"""Papers for the workshop: the book of cuts, labels for the pieces.
+
+Law: a paper is made from the document and a cutting plan of just that document; without one it is sought first.
+"""
+
+from enum import StrEnum
+from pathlib import Path
+
+from baywright.app.files import FileTrouble
+from baywright.making import manufacture
+from baywright.making.cutting.plan import cutting_plan
+from baywright.model.cutting import CuttingPlan
+from baywright.model.making import Manufacture
+from baywright.model.project import Project
+from baywright.storage.output import write_output
+
+
+class Paper(StrEnum):
+    """What can be written besides the workbook, each a PDF file."""
+
+    CUTS = "book of cuts"
+    LABELS = "labels"
+
+
+def write_paper(path: Path, paper: Paper, project: Project, cutting: CuttingPlan | None = None) -> None:
+    """Writes a paper of the project's present arrangement; raises FileTrouble.
+
+    `cutting` is the plan of its cutting where that is known already.
+    """
+    if not project.arrangement.bay_count:
+        raise FileTrouble(f"There is nothing for the {paper.value} yet: plan the bays first.")
+    made = manufacture(project)
+    if not made.parts:
+        raise FileTrouble(f"There is no part for the {paper.value}: see the remarks on the construction.")
+    plan = cutting or cutting_plan(project, made)
+    write_output(path, _content(paper, project, made, plan))
+
+
+def _content(paper: Paper, project: Project, made: Manufacture, plan: CuttingPlan) -> bytes:
+    # matplotlib takes a second to import; a window that only plans must not wait for it.
+    if paper is Paper.CUTS:
+        from baywright.documents.cutting.pages import cutting_pages
+
+        return cutting_pages(project, made, plan)
+    from baywright.documents.labels import labels
+
+    return labels(project, made, plan)
