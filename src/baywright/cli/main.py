@@ -13,16 +13,20 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from baywright.app.commands import EditRefused
+from baywright.app.commands import EditRefused, SetField
 from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.repair import ApplyRepair
+from baywright.app.edits.rests import KeepRests
 from baywright.app.files import FileTrouble
 from baywright.app.proposal import work_of
 from baywright.app.refusal import refusal
 from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
+from baywright.cli.catalogue import import_catalogue
 from baywright.cli.change import built_text, difference_text
-from baywright.cli.importing import MatchTrouble, import_inventory
+from baywright.cli.cutting import CuttingText, has_left_over
+from baywright.cli.importing import import_inventory
+from baywright.cli.matching import MatchTrouble
 from baywright.cli.options import NOTHING_FITS, options_text
 from baywright.cli.parser import make_parser
 from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_text
@@ -117,14 +121,14 @@ def _code_of(result: PlanResult) -> int:
     return ANSWER_IS_NO if result.status in (PlanStatus.IMPOSSIBLE, PlanStatus.STOPPED) else DONE
 
 
-def _arranged(path: Path, anew: bool = False) -> Session:
-    """A session with an arrangement; ends the job with the reasons where there is none and no plan can be found."""
+def _arranged(path: Path, anew: bool = False) -> Desk:
+    """A desk with an arrangement; ends the job with the reasons where there is none and no plan can be found."""
     desk = _opened(path)
     if anew or not desk.session.project.arrangement.placements:
         result = _answer(desk)
         if result.arrangement is None:
             raise _Ended(ANSWER_IS_NO, plan_text(result))
-    return desk.session
+    return desk
 
 
 def _caution(session: Session) -> None:
@@ -263,10 +267,10 @@ def _options(options: argparse.Namespace, _: Surroundings) -> int:
 def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
     if options.demo:
         source, folder = surroundings.demo_file(), Path.cwd()
-        session = _arranged(source, anew=True)
+        session = _arranged(source, anew=True).session
     else:
         source, folder = options.file, options.file.parent
-        session = _arranged(source)
+        session = _arranged(source).session
     target: Path = options.output or folder
     if target.is_dir():
         target = target / f"{source.stem}.xlsx"
@@ -277,11 +281,31 @@ def _workbook(options: argparse.Namespace, surroundings: Surroundings) -> int:
 
 
 def _schedule(options: argparse.Namespace, _: Surroundings) -> int:
-    session = _arranged(options.file)
+    session = _arranged(options.file).session
     lines = session.manufacture.schedule if session.manufacture else ()
     _say(schedule_csv(lines) if options.csv else schedule_text(lines, session.project.unit))
     _caution(session)
     return DONE
+
+
+def _cut(options: argparse.Namespace, _: Surroundings) -> int:
+    desk = _arranged(options.file)
+    session = desk.session
+    if options.stages is not None:
+        session.do(SetField("stock.rules.stages", options.stages))
+    try:
+        plan, cost = desk.cutting()
+        if options.keep_rests is not None:
+            session.do(KeepRests(plan, tuple(options.keep_rests) or None))
+    except PlannerTrouble as trouble:
+        raise _Ended(DEFECT, str(trouble)) from None
+    except EditRefused as refused:
+        raise _Ended(ANSWER_IS_NO, refused.message) from None
+    _save(session, options)
+    words = CuttingText(session.project.unit, session.project.pricing.currency)
+    _say(plan.model_dump_json(indent=2) if options.json else words.whole(plan, cost))
+    _caution(session)
+    return ANSWER_IS_NO if has_left_over(plan) else DONE
 
 
 def _result(options: argparse.Namespace, _: Surroundings) -> int:
@@ -332,7 +356,8 @@ def _safety(options: argparse.Namespace, _: Surroundings) -> int:
 def _import(options: argparse.Namespace, _: Surroundings) -> int:
     session = _opened(options.file).session
     try:
-        preview, text = import_inventory(session, options)
+        read = import_catalogue if options.command == "catalogue" else import_inventory
+        preview, text = read(session, options)
     except FileTrouble as trouble:
         raise _Ended(CANNOT_READ, str(trouble)) from None
     except MatchTrouble as trouble:
@@ -340,9 +365,9 @@ def _import(options: argparse.Namespace, _: Surroundings) -> int:
     if session.is_modified:
         _write(session.save)
     _say(text)
-    if options.accept and preview.boxes:
+    if options.accept and preview.count:
         print(f"Taken over and saved in {options.file}", file=sys.stderr)
-    elif preview.boxes:
+    elif preview.count:
         print("Nothing is taken over; with --accept the accepted rows are.", file=sys.stderr)
     else:
         print("There is nothing to take over.", file=sys.stderr)
@@ -358,9 +383,11 @@ _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "options": _options,
     "workbook": _workbook,
     "schedule": _schedule,
+    "cut": _cut,
     "result": _result,
     "result-schema": _result_schema,
     "check": _check,
     "safety": _safety,
     "import": _import,
+    "catalogue": _import,
 }

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from baywright import __version__
-from baywright.app.importing import Column
-from baywright.cli.importing import field_and_column
+from baywright.app.importing import CatalogueColumn, Column
+from baywright.cli.matching import field_reader
+from baywright.model.catalogue import HardwareKind
 
 if TYPE_CHECKING:
     # argparse has no public name for what add_subparsers returns, and the private one takes no parameter at run time.
@@ -18,7 +20,7 @@ EXIT_CODES = """\
 exit codes:
     0  done
     1  the answer is no: no plan keeps every limit, the arrangement breaks one, a check is over its limit, a box can
-       go nowhere, or an import refuses rows
+       go nowhere, an import refuses rows, or a part cannot be cut
     2  the command line cannot be understood, or names columns or boxes that are not there
     3  a file cannot be read
     4  a file cannot be written
@@ -40,10 +42,12 @@ examples:
   baywright options shop.baywright --use 2 --save
   baywright built shop.baywright 1 2         mark bays as built; re-plans leave them as they are
   baywright workbook shop.baywright -o order.xlsx
+  baywright cut shop.baywright               lay the parts out on sheets and bars, and list the cuts
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
   baywright import shop.baywright boxes.csv  show what an import would take over
   baywright import shop.baywright boxes.xlsx --sheet Boxes --match label=Name --match mass=4 --accept
+  baywright catalogue shop.baywright shop.csv --accept
   baywright check shop.baywright             say what is wrong with the arrangement
   baywright safety shop.baywright            say whether it is strong, stable and kind to the back
 """
@@ -67,9 +71,11 @@ def make_parser() -> argparse.ArgumentParser:
     _add_options(commands)
     _add_workbook(commands)
     _add_schedule(commands)
+    _add_cut(commands)
     _add_result(commands)
     _add_check(commands)
     _add_import(commands)
+    _add_catalogue(commands)
     return parser
 
 
@@ -206,6 +212,31 @@ def _add_schedule(commands: _Commands) -> None:
     parser.add_argument("--csv", action="store_true", help="as comma-separated values, lengths in mm")
 
 
+def _add_cut(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "cut",
+        "lay the parts out on sheets and bars, and list the cuts",
+        "Lay the parts of the run out on the sheets and bars in stock, owned ones first where that saves, at least\n"
+        "cost; print every layout, its cuts in order with the fence's measures, the rests worth keeping and what to\n"
+        "buy. A project without an arrangement is planned first. Without --save no file is changed; with it the most\n"
+        "stages and, where --keep-rests is given, the rests are kept in the file.",
+    )
+    _file(parser)
+    parser.add_argument("--json", action="store_true", help="print the cutting plan as JSON")
+    parser.add_argument(
+        "--stages", type=int, choices=(2, 3), metavar="N", help="let the direction of cutting change at most so often"
+    )
+    parser.add_argument(
+        "--keep-rests",
+        nargs="*",
+        metavar="NUMBER",
+        help="put the rests of these sheets and bars (S1 E2; without a number: all) into the stock, and take what was "
+        "owned and cut out of it",
+    )
+    _save(parser)
+
+
 def _add_result(commands: _Commands) -> None:
     parser = _command(
         commands,
@@ -241,6 +272,26 @@ def _add_import(commands: _Commands) -> None:
         "that the heading names (“Height (cm)”), else in the project's, masses in kg. A row with a quantity makes\n"
         "several boxes. Columns are matched by their headings; --match settles what that leaves open.",
     )
+    _table(parser, field_reader(Column))
+
+
+def _add_catalogue(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "catalogue",
+        "import a hardware catalogue from CSV or XLSX",
+        "Show which items an import would add to the catalogue or change in it, and which rows it refuses, and why.\n"
+        "Nothing is taken over without --accept; with it the accepted rows are, the refused ones never.\n\n"
+        f"Fields: {', '.join(CatalogueColumn)}.\n"
+        f"Kinds: {', '.join(HardwareKind)}.\n"
+        "An item needs a kind and a name. One that is there already (the same kind, name, pack and supplier) is\n"
+        "changed by what its row says and keeps the rest. Prices are of a pack, in the project's currency.",
+    )
+    _table(parser, field_reader(CatalogueColumn))
+
+
+def _table(parser: argparse.ArgumentParser, field_and_column: Callable[[str], object]) -> None:
+    """The arguments of an import from a table."""
     _file(parser)
     parser.add_argument("table", type=Path, metavar="TABLE", help="the CSV or XLSX file")
     parser.add_argument("--sheet", metavar="NAME", help="the sheet of an XLSX file (default: the first)")
