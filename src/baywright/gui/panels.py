@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidg
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
 from baywright.gui.checks.panel import CheckPanel
+from baywright.gui.cutting.panel import CuttingPanel
 from baywright.gui.destination.panel import DestinationPanel
 from baywright.gui.dimensions.entries import ENTRIES
 from baywright.gui.dimensions.form import DimensionForm
@@ -75,6 +76,7 @@ class Panels(QWidget):
         self.destination = DestinationPanel(session, self)
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts = PartPanel(session, self)
+        self.cutting = CuttingPanel(session, self)
         self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
         self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
         self.checks = CheckPanel(session, self)
@@ -110,25 +112,27 @@ class Panels(QWidget):
         self.stack = QStackedWidget(self)
         self.stack.addWidget(self.start)
         self.stack.addWidget(self.elevation)
-        self.lists = SlimTabs({"What's wrong": "Wrong"}, self)
+        self.lists = SlimTabs({"What's wrong": "Wrong", "Where to": "Where"}, self)
         self.lists.setAccessibleName("Lists")
         self.lists.setDocumentMode(True)
         self.lists.addTab(self.problems, "What's wrong")
         self.lists.addTab(self.drawers, "Drawers")
         self.lists.addTab(self.parts, "Parts")
         self.lists.addTab(self.hardware_view, "Hardware")
+        self.lists.addTab(self.cutting, "Cutting")
         self.lists.addTab(self.options, "Options")
         self.lists.addTab(self.replan, "Re-plan")
         self.lists.addTab(self.destination, "Where to")
-        self.lists.setTabToolTip(2, "What to cut: sizes, edges, holes and the drawing of each part")
-        self.lists.setTabToolTip(
-            6, "Every place where the selected box could go, and why not elsewhere (W in the picture)"
-        )
         self.lists.addTab(self.checks, "Checks")
-        checks = self.lists.indexOf(self.checks)
-        self.lists.setTabToolTip(checks, CHECKS_TIP)
-        self.lists.setTabToolTip(5, "What re-planning would move, to accept or reject; the work from what is built")
-        self.lists.setTabToolTip(4, "The shapes that the run could have, to compare and choose from (F8)")
+        for page, tip in (
+            (self.parts, "What to cut: sizes, edges, holes and the drawing of each part"),
+            (self.cutting, "How the parts are cut from sheets and bars, in which order, and what it costs"),
+            (self.options, "The shapes that the run could have, to compare and choose from (F8)"),
+            (self.replan, "What re-planning would move, to accept or reject; the work from what is built"),
+            (self.destination, "Every place where the selected box could go, and why not elsewhere (W in the picture)"),
+            (self.checks, CHECKS_TIP),
+        ):
+            self.lists.setTabToolTip(self.lists.indexOf(page), tip)
 
     def _lay_out(self) -> None:
         picture = QWidget(self)
@@ -149,11 +153,8 @@ class Panels(QWidget):
         self.whole.setStretchFactor(0, 2)
         self.whole.setStretchFactor(1, 3)
         self.whole.setSizes([440, 560])
-        Room(self.right, self.lists, self.options, self.options.wanted_height)
-        Room(self.right, self.lists, self.replan, self.replan.wanted_height)
-        Room(self.right, self.lists, self.checks, self.checks.wanted_height)
-        Room(self.right, self.lists, self.destination, self.destination.wanted_height)
-        Room(self.right, self.lists, self.parts, self.parts.wanted_height)
+        for page in (self.options, self.replan, self.checks, self.destination, self.parts, self.cutting):
+            Room(self.right, self.lists, page, page.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
         self.entries.setMinimumWidth(300)
@@ -178,6 +179,7 @@ class Panels(QWidget):
         self._join_parts()
         self.checks.boxes_selected.connect(self._on_problem_chosen)
         self.checks.counted.connect(self._on_checks_counted)
+        self.cutting.counted.connect(self._on_layouts_counted)
         self.wall.zone_selected.connect(self.elevation.canvas.show_zone)
         self.problems.problem_chosen.connect(self._on_problem_chosen)
         self.problems.field_wanted.connect(self._on_field_wanted)
@@ -188,6 +190,7 @@ class Panels(QWidget):
         """One selection of parts for all views."""
         self.part_selection.join(self.parts.select_parts, self.parts.parts_selected)
         self.part_selection.join(self.elevation.select_parts, self.elevation.parts_selected)
+        self.part_selection.join(self.cutting.show_parts, self.cutting.parts_selected)
         self.part_selection.join(self.checks.show_parts)
         self.part_selection.join(lambda _numbers: self._mark_drawers())
         self.checks.part_chosen.connect(self._on_finding_chosen)
@@ -224,6 +227,10 @@ class Panels(QWidget):
         self.lists.setTabText(tab, titled)
         told = f"{CHECKS_TIP} {broken} over the limit, {unchecked} not checked."
         self.lists.setTabToolTip(tab, told if broken or unchecked else CHECKS_TIP)
+
+    def _on_layouts_counted(self, layouts: int, unplaced: int) -> None:
+        titled = f"Cutting ({layouts})" if layouts else "Cutting"
+        self.lists.setTabText(self.lists.indexOf(self.cutting), f"⚠ {titled}" if unplaced else titled)
 
     def _on_field_wanted(self, path: str) -> None:
         if path in ENTRIES:  # others are told of in words: a box's place, a lock
@@ -300,7 +307,10 @@ class Panels(QWidget):
             self.hardware_view.fit_columns(220)
         count = self.parts.table.total
         self.lists.setTabText(self.lists.indexOf(self.parts), f"Parts ({count})" if count else "Parts")
-        self.lists.setTabText(3, f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware")
+        self.lists.setTabText(
+            self.lists.indexOf(self.hardware_view),
+            f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware",
+        )
 
     def show_why_not(self, shown: WhyNot) -> None:
         """List what is wrong and what would help."""

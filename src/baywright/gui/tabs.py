@@ -11,7 +11,7 @@ from PySide6.QtCore import QEvent, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QProxyStyle, QStyle, QStyleOption, QStyleOptionTab, QTabBar, QTabWidget, QWidget
 
-SLIM_AIR_PX = 12
+SLIM_AIR_PX = 8
 """Air beside the title of a tab, on both sides together, while titles are painted in brief."""
 _COUNT = re.compile(r" \(\d+\)$")
 

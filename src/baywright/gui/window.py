@@ -179,6 +179,7 @@ class MainWindow(QMainWindow):
         self.panels.boxes.view.new_size_wanted.connect(self.edits.new_size_for)
         self.panels.options.told.connect(self.tell)
         self.panels.checks.told.connect(self.tell)
+        self.panels.cutting.told.connect(self.tell)
         self.panels.options.why_not_wanted.connect(self._show_why_not)
         self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
         self.panels.problems.repair_wanted.connect(self._apply_repair)

@@ -105,10 +105,8 @@ class BatchBlock(Block):
         self.add = self.add_button("&Add", "Add a batch with the readings typed below", self.add_batch)
         self.row.removeWidget(self.add)
         line.addWidget(self.add)
-        column = self.layout()
-        assert column is not None
-        column.insertLayout(2, line)  # type: ignore[attr-defined]
-        column.insertWidget(3, self.figures)  # type: ignore[attr-defined]
+        self.column.insertLayout(2, line)
+        self.column.insertWidget(3, self.figures)
         self._show_figures()
 
     # ---- to and from the document

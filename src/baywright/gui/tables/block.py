@@ -34,7 +34,7 @@ class Block(QWidget):
         self.messages = MessageBar(self)
         self.row = QHBoxLayout()
         self.row.addStretch(1)
-        column = QVBoxLayout(self)
+        self.column = column = QVBoxLayout(self)
         column.setContentsMargins(6, 0, 2, 8)
         column.addWidget(self.words)
         column.addLayout(self.row)

@@ -1,0 +1,94 @@
+"""What the cutting plan says in words: how many sheets, how good the layouts are known to be, what could not be cut."""
+
+from collections.abc import Iterable, Sequence
+
+from baywright.gui.wording import count_words
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, Unplaced
+
+NOTHING_ARRANGED = "Nothing to cut yet: plan the bays first (F5)."
+NOT_ASKED = "How are the parts cut? Open this tab to find out."
+LOOKING = "Looking for layouts …"
+ANEW = "Looking for layouts anew after the last edit; what is shown was before it."
+STOPPED = "Stopped before a layout was found. “Look again” starts anew."
+NOTHING_CUT = "There is nothing to cut."
+
+
+def plan_words(plan: CuttingPlan, *, is_searching: bool) -> str:
+    """The whole plan in a few sentences: what to buy, what is owned, how sure it is, whether the search goes on."""
+    cuttings: list[SheetCutting | BarCutting] = [*plan.sheets, *plan.bars]
+    if not cuttings:
+        return NOTHING_CUT
+    bought = [
+        count_words(sum(each.bought for each in some), one)
+        for some, one in ((plan.sheets, "sheet"), (plan.bars, "bar"))
+        if some
+    ]
+    owned = sum(layout.is_owned for each in cuttings for layout in each.layouts)
+    words = " and ".join(bought) + " to buy" + (f", {count_words(owned, 'owned one')} used" if owned else "") + "."
+    words += f" {sureness_words(cuttings)}"
+    if any(each.is_assumed for each in cuttings):
+        words += " Where nothing is in stock a usual size is taken for granted."
+    if is_searching:
+        return f"{words} Still looking for better layouts …"
+    return words if plan.is_finished else f"{words} Stopped before the search was over."
+
+
+def sureness_words(cuttings: Sequence[SheetCutting | BarCutting]) -> str:
+    """For how many materials the layouts are proved best, and how much less is possible at most for the others."""
+    proved = sum(each.is_proved for each in cuttings)
+    if proved == len(cuttings):
+        return "Proved best."
+    most = max(gap_of(each) for each in cuttings if not each.is_proved)
+    less = f"at most {most:.1%} less is possible" if most > 0 else "not proved"
+    if not proved:
+        return f"Not proved best: {less}."
+    return f"Proved best for {proved} of {len(cuttings)} materials; for the others {less}."
+
+
+def details_words(plan: CuttingPlan) -> str:
+    """Each material on a line of its own."""
+    return "\n".join([*map(sheet_words, plan.sheets), *map(bar_words, plan.bars)])
+
+
+def sheet_words(cutting: SheetCutting) -> str:
+    """One material: sheets, and how sure it is that fewer would not do."""
+    owned = sum(layout.is_owned for layout in cutting.layouts)
+    sheets = count_words(cutting.bought, "sheet") + " to buy"
+    if owned:
+        sheets += f" and {owned} owned"
+    assumed = ", of a usual size that is taken for granted" if cutting.is_assumed else ""
+    return f"{cutting.material}: {sheets}{assumed}, {proof_words(cutting)}"
+
+
+def bar_words(cutting: BarCutting) -> str:
+    """One use of bars: bars, and how sure it is that fewer would not do."""
+    owned = sum(layout.is_owned for layout in cutting.layouts)
+    bars = count_words(cutting.bought, "bar") + " to buy"
+    if owned:
+        bars += f" and {owned} owned"
+    assumed = ", of a usual length that is taken for granted" if cutting.is_assumed else ""
+    return f"{cutting.name}: {bars}{assumed}, {proof_words(cutting)}"
+
+
+def proof_words(cutting: SheetCutting | BarCutting) -> str:
+    """How good the layouts are known to be."""
+    if cutting.is_proved:
+        return "proved best"
+    gap = gap_of(cutting)
+    if gap <= 0:
+        return "not proved best"
+    return f"not proved best: at most {gap:.1%} less is possible"
+
+
+def gap_of(cutting: SheetCutting | BarCutting) -> float:
+    """By what share of its value the cutting could be beaten at most."""
+    if cutting.is_proved or cutting.value <= 0:
+        return 0.0
+    return max(0.0, (cutting.value - cutting.bound) / cutting.value)
+
+
+def unplaced_words(unplaced: Iterable[Unplaced]) -> str:
+    """What could not be cut, one line each; empty where all is cut."""
+    return "\n".join(
+        f"{left.part_number}, {count_words(left.pieces, 'piece')} not cut: {left.reason}" for left in unplaced
+    )
