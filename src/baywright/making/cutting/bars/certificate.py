@@ -17,6 +17,9 @@ from baywright.making.cutting.bars.task import Task
 
 FINENESS = 1 << 24
 """The highest price of a piece is rounded to so many parts."""
+MOST_ON_A_BAR = 4
+MOST_BY_NUMBER = 30
+"""Pieces of which fewer go on the shortest bar are long; at so many of their lengths they are counted."""
 
 
 @dataclass(frozen=True)
@@ -55,3 +58,16 @@ def by_length(task: Task) -> Certificate:
     pieces = [length for length, count in zip(task.lengths, task.counts, strict=True) for _ in range(count)]
     most = tuple(sum(pieces[place] for place in fullest(pieces, kind.length)) for kind in task.kinds)
     return Certificate(sum(pieces), most, task.lengths)
+
+
+def by_number(task: Task) -> list[Certificate]:
+    """What the number of long pieces proves: of pieces of a length or longer, only so many go on a bar."""
+    shortest = min(kind.length for kind in task.kinds)
+    long = [number for number, length in enumerate(task.lengths) if length * MOST_ON_A_BAR > shortest]
+    step = max(1, len(long) // MOST_BY_NUMBER)
+    found = []
+    for last in long[step - 1 :: step]:
+        prices = tuple(int(number <= last) for number in range(len(task.lengths)))
+        most = tuple(kind.length // task.lengths[last] for kind in task.kinds)
+        found.append(Certificate(sum(task.counts[: last + 1]), most, prices))
+    return found

@@ -34,6 +34,7 @@ class Choice:
         self._task = task
         self._certificates: list[Certificate] = []
         self._tried: list[Chosen] = []
+        self._refuted: list[Chosen] = []
 
     def learn(self, certificate: Certificate) -> None:
         """Keep an inequality."""
@@ -50,6 +51,10 @@ class Choice:
         """Do not offer a choice again, nor one with no more of anything."""
         self._tried.append(chosen)
 
+    def refute(self, chosen: Chosen) -> None:
+        """Never offer a choice again, nor one with no more of anything: it was shown not to hold the pieces."""
+        self._refuted.append(chosen)
+
     def cheapest(self, budget: Budget, below: int, *, proof: bool) -> Chosen | None:
         """The cheapest choice that counts less than `below`, of these the one with the shortest bars; None: none.
 
@@ -62,11 +67,13 @@ class Choice:
     def _of_one_kind(self, below: int, proof: bool) -> Chosen | None:
         kind = self._task.kinds[0]
         bars = max((-(-each.worth // each.most[0]) for each in self._certificates), default=0)
-        if not proof:
-            bars = max([bars, *(tried.bars[0] + 1 for tried in self._tried)])
+        bars = max([bars, *(left.bars[0] + 1 for left in self._left_out(proof))])
         if bars * kind.cost >= below or bars > kind.available:
             return None
         return Chosen((bars,), (0,) * len(self._task.lengths), bars * kind.cost, bars * kind.cost)
+
+    def _left_out(self, proof: bool) -> list[Chosen]:
+        return self._refuted if proof else self._refuted + self._tried
 
     def _by_solver(self, budget: Budget, below: int, proof: bool) -> Chosen | None:
         from ortools.sat.python import cp_model  # late: it takes longer to import than most questions to answer
@@ -82,7 +89,7 @@ class Choice:
             held = sum(most * n for most, n in zip(each.most, bars, strict=True))
             missing = sum(price * n for price, n in zip(each.prices, short, strict=True))
             model.add(held + missing >= each.worth)
-        for tried in [] if proof else self._tried:
+        for tried in self._left_out(proof):
             more = []
             for variables, numbers in ((bars, tried.bars), (short, tried.short)):
                 for variable, n in zip(variables, numbers, strict=True):

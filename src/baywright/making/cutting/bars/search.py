@@ -8,12 +8,13 @@ costs that is neither filled nor refuted is the bound that stands; it is taken u
 from collections.abc import Callable, Sequence
 
 from baywright.making.cutting.bars.budget import Budget, StoppedError
-from baywright.making.cutting.bars.certificate import Certificate, by_length, certificate, whole_prices
+from baywright.making.cutting.bars.certificate import Certificate, by_length, by_number, certificate, whole_prices
 from baywright.making.cutting.bars.choice import Choice, Chosen
 from baywright.making.cutting.bars.columns import Columns, cut_of, exact_knapsack
 from baywright.making.cutting.bars.dive import Dive
 from baywright.making.cutting.bars.exchange import into
 from baywright.making.cutting.bars.first import first_answers
+from baywright.making.cutting.bars.fitting import Fitting, UndecidedError
 from baywright.making.cutting.bars.relaxation import Answer, Relaxation
 from baywright.making.cutting.bars.rest import longer_rest
 from baywright.making.cutting.bars.stock import Bar, BarPacking, Length
@@ -21,8 +22,11 @@ from baywright.making.cutting.bars.task import Cut, Reading, Task
 
 FIRST_EFFORT = 20.0
 """Steps of exchanging that a choice of bars gets when it is tried for the first time."""
+FITTING = 2.0
+"""So many times as many steps it gets of trying everything, where the pieces are few."""
 QUICK_LOOKS = 12
-"""So many choices of bars are looked at quickly first."""
+QUICK_EFFORT = 0.3
+"""So many choices of bars are looked at quickly first, with so many steps for every piece."""
 DIVING = 10.0
 """So many times as many steps it gets of diving."""
 MORE_EFFORT = 2.0
@@ -50,8 +54,8 @@ def cut_bars(
 
     `effort` is the most steps of search, a step about a millisecond (None: until proved or stopped); the same effort
     and seed give the same answer. `stop` is asked often and ends the search with the best so far; `found` is told of
-    each better answer, of the first one at once. Raises ValueError where two pieces or bars have one id, a length is not
-    positive, or a cost or count is negative.
+    each better answer, of the first one at once. Raises ValueError where two pieces or bars have one id, a length is
+    not positive, or a cost or count is negative.
     """
     reading = Reading(lengths, bars)
     search = Search(reading.task, seed, lambda cuts, bound: found(reading.packing(cuts, bound)) if found else None)
@@ -102,7 +106,8 @@ class Search:
 
     def _settle(self) -> None:
         """Try the choices of bars that cost less than the best cuts, cheapest first, until there is none."""
-        self._choice.learn(by_length(self._task))
+        for each in (by_length(self._task), *by_number(self._task)):
+            self._choice.learn(each)
         self._raise_bound()
         self._look_quickly()
         round_, effort = 0, FIRST_EFFORT
@@ -125,7 +130,7 @@ class Search:
             if chosen is None or not chosen.bars:
                 break
             needs = [count - n for count, n in zip(self._task.counts, chosen.short, strict=True)]
-            cuts = self._exchanged(needs, chosen.bars, FIRST_EFFORT, 0)
+            cuts = self._exchanged(needs, chosen.bars, min(FIRST_EFFORT, QUICK_EFFORT * sum(needs)), 0)
             if cuts is not None:
                 self._take(cuts)
                 break
@@ -149,7 +154,15 @@ class Search:
                     self._learn_from_costs(relaxation)
                 self._raise_bound()
                 return
-            cuts = self._dived(relaxation, needs, chosen.bars, effort, round_)
+            try:
+                cuts = Fitting(self._task, FITTING * effort, self._budget).cuts(needs, chosen.bars)
+            except UndecidedError:
+                cuts = self._dived(relaxation, needs, chosen.bars, effort, round_)
+            else:
+                if cuts is None:
+                    self._choice.refute(chosen)
+                    self._raise_bound()
+                    return
         if cuts is None:
             self._choice.leave(chosen)
         else:

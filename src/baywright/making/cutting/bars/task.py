@@ -105,11 +105,12 @@ class Reading:
         for (_, counts), n in times.items():
             for id_, count in counts:
                 left[id_] -= n * count
+        cost = self.task.cost(cuts)
         return BarPacking(
             tuple(Pattern(bar, counts, n) for (bar, counts), n in times.items()),
             tuple((id_, count) for id_, count in left.items() if count > 0),
-            self.task.cost(cuts),
-            bound,
+            cost,
+            min(bound, cost),  # where pieces are left over the bound counts them as well
             self._unplaceable,
         )
 
