@@ -2,11 +2,12 @@
 
 Laws: pure and cheap; formulas are evaluated in the order of declaration, once where all bays are alike; where they are
 not, the bays are laid out along the wall with what was found, and everything is evaluated anew with what follows from
-that. Entries stand in reading order (groups as people work them out, inputs last).
+that. Sizes of pieces, on which nothing else rests, wait until one is asked for. Entries stand in reading order (groups
+as people work them out, inputs last).
 """
 
 from collections.abc import Sequence
-from functools import cached_property
+from functools import cache, cached_property
 
 from baywright.model.limits import MOST_BAYS
 from baywright.model.project import Project
@@ -18,10 +19,13 @@ from baywright.workings.inputs import FAMILY_INPUTS, INPUTS, KIND_INPUTS, OWN_IN
 from baywright.workings.kinds import BayKind, KindList
 from baywright.workings.layout import BayPlace, BayShape, Layout, Rules, bays_that_fit, lay_out
 from baywright.workings.material import density_kg_m3, material_of
+from baywright.workings.pieces import PIECES
 from baywright.workings.reading import Names, Values, read_entries, scope_of
 
 _PER_KIND = frozenset(formula.name for formula in FORMULAS if formula.per_kind or formula.kind_only)
 _OF_A_KIND = _PER_KIND | {given.name for given in KIND_INPUTS} | {"bay_box_width"}
+_SHAPE = tuple(formula for formula in FORMULAS if formula not in PIECES)
+_PIECES = frozenset(formula.name for formula in PIECES)
 _BY_NAME = {formula.name: formula for formula in FORMULAS}
 
 
@@ -35,6 +39,7 @@ class Workings:
         self._families = {family.name: family.read(project) for family in FAMILY_INPUTS}
         self._families["clear_of_bays"] = ()
         self._clear_widths: dict[float, float] = {}
+        self._has_pieces = False
         self.kinds: tuple[BayKind, ...] = ()
         """The kinds of bays; the first is the ordinary one, with an empty id."""
         self._read_inputs()
@@ -47,11 +52,11 @@ class Workings:
         """The value of an input or formula, in its unit; `of` is a box size's id where each size has its own, or the id
         of a further kind of bay. KeyError where there is no such name or size.
         """
-        return self._values[name, of or None]
+        return self._number(name, of or None)
 
     def at_kind(self, name: str, kind_id: str) -> float:
         """The value of a name for a kind of bay: its own, or the general one where kinds do not differ in it."""
-        return self._values[name, kind_id if kind_id and name in _OF_A_KIND else None]
+        return self._number(name, kind_id if kind_id and name in _OF_A_KIND else None)
 
     def drawer_mass(self, kind_id: str = "") -> float | None:
         """Mass in kg of an empty drawer of a kind of bay; None where the density of its boards is not known."""
@@ -72,6 +77,7 @@ class Workings:
     @cached_property
     def entries(self) -> tuple[Entry, ...]:
         """Every entry: derived dimensions group by group, then the inputs."""
+        self._evaluate_pieces()
         return read_entries(self._names, self.kinds, Values(self._values, self._families))
 
     @cached_property
@@ -134,21 +140,35 @@ class Workings:
         for item in OWN_INPUTS:
             self._values[item.name, None] = item.ordinary
 
-    def _evaluate(self) -> None:
+    def _number(self, name: str, of: str | None) -> float:
+        if (name, of) not in self._values and name in _PIECES:
+            self._evaluate_pieces()
+        return self._values[name, of]
+
+    def _evaluate(self, formulas: Sequence[Formula] = _SHAPE) -> None:
         """Values only: words and spreadsheet text are made when somebody asks for them."""
-        for formula in FORMULAS:
+        for formula in formulas:
             if not formula.kind_only:
                 for of in self._names.size_ids if formula.per_size else (None,):
                     self._values[formula.name, of] = self._result(formula, of)
 
+    def _evaluate_pieces(self) -> None:
+        """The sizes of pieces, on which nothing else rests, when first somebody asks for one."""
+        if self._has_pieces:
+            return
+        self._has_pieces = True
+        self._evaluate(PIECES)
+        for kind in self.kinds[1:]:
+            self._evaluate_kind(kind, PIECES)
+
     def _result(self, formula: Formula, of: str | None) -> float:
         return formula.expression.evaluate(scope_of(self._names, Values(self._values, self._families), self.kinds, of))
 
-    def _evaluate_kind(self, kind: BayKind) -> None:
+    def _evaluate_kind(self, kind: BayKind, formulas: Sequence[Formula] = _SHAPE) -> None:
         self._values["bay_box_width", kind.id] = kind.box_width_mm
         for own in KIND_INPUTS:
             self._values[own.name, kind.id] = own.read(kind)
-        for formula in FORMULAS:
+        for formula in formulas:
             if formula.name in _PER_KIND:
                 self._values[formula.name, kind.id] = self._result(formula, kind.id)
 
@@ -240,7 +260,8 @@ def _is_mixed(project: Project) -> bool:
     return bool(space.zones or space.ceiling or limits.bays or project.arrangement.box_widths_mm)
 
 
-def _needs(wanted: str, changed: str) -> list[str]:
+@cache
+def _needs(wanted: str, changed: str) -> tuple[str, ...]:
     """The formulas between a changed input and a wanted formula, in the order of declaration."""
     touched = {changed}
     order = []
@@ -252,7 +273,7 @@ def _needs(wanted: str, changed: str) -> list[str]:
     for name in reversed(order):
         if name in below:
             below |= set(_BY_NAME[name].expression.names)
-    return [name for name in order if name in below]
+    return tuple(name for name in order if name in below)
 
 
 def derive(project: Project) -> Workings:

@@ -10,6 +10,7 @@ from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 from baywright.workings import Workings, derive
 from baywright.workings.formulas import FORMULAS
+from baywright.workings.pieces import PIECES
 
 EURO = BoxSize(id="euro-120", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
 
@@ -40,6 +41,16 @@ def test_the_chain_of_every_value_ends_in_inputs() -> None:
 
     for entry in workings.entries:
         walk(entry.key)
+
+
+def test_nothing_else_rests_on_the_sizes_of_pieces() -> None:
+    """They are worked out last, when somebody asks for one."""
+    pieces = {formula.name for formula in PIECES}
+    for formula in FORMULAS:
+        assert formula.name in pieces or not pieces & set(formula.expression.names), formula.name
+    known = {entry.name: entry.value for entry in derive(project()).entries}
+    for name in pieces - {formula.name for formula in PIECES if formula.per_size}:
+        assert name not in known or derive(project()).value(name) == known[name]
 
 
 def test_every_name_is_declared_once_and_every_key_and_cell_is_unique() -> None:
