@@ -18,6 +18,7 @@ _DRAWERS = ("drawer_outside_width", "drawer_outside_depth")
 """What drawers that hang already measure, bay by bay."""
 _ALL_DRAWERS = (
     "drawer_side_height",
+    "drawer_rail_height",
     "drawer_side_thickness",
     "drawer_bottom_thickness",
     "groove_offset",

@@ -25,6 +25,7 @@ _MAKE = (
     "drawer_outside_width",
     "drawer_outside_depth",
     "drawer_side_height",
+    "drawer_rail_height",
     "drawer_side_thickness",
     "drawer_bottom_thickness",
 )
