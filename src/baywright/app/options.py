@@ -19,6 +19,7 @@ from baywright.app.notices import (
     OptionsStarted,
 )
 from baywright.app.planning import Deliver
+from baywright.app.purchases import Purchases
 from baywright.app.validity import is_same_task
 from baywright.model.arrangement import Lock
 from baywright.model.construction import Top, Uprights
@@ -101,6 +102,7 @@ class Options:
                     project,
                     stop=stop.is_set,
                     progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
+                    purchases=Purchases(stop.is_set),
                 )
             except Exception as error:  # a defect in the search must reach the owner, not die in a thread
                 failure = error
@@ -156,9 +158,11 @@ class Options:
 
 
 def _same_choice(asked: Project, present: Project) -> bool:
-    """Whether two documents have the same options: all but the shape, and what is locked, is alike."""
+    """Whether two documents have the same options: all but the shape, what is locked, and prices, is alike."""
     return asked is present or (
-        is_same_task(_unshaped(asked), _unshaped(present)) and _locked(asked) == _locked(present)
+        is_same_task(_unshaped(asked), _unshaped(present))
+        and _locked(asked) == _locked(present)
+        and (asked.stock, asked.hardware, asked.pricing) == (present.stock, present.hardware, present.pricing)
     )
 
 

@@ -66,12 +66,13 @@ def options(
     """The options of a project, the present shape first, then fewest bays; empty where no shape holds everything.
 
     `stop` is asked every few hundredths of a second and ends the search with what was found; `progress` is called with
-    the options so far whenever there is another one. Sheets and cost come from `purchases`; without it they are not
-    known and not weighed.
+    the options so far whenever there is another one. Sheets and cost come from `purchases`, once all shapes are known;
+    without it they are not known and not weighed.
     """
-    search = _Search(project, stop, progress, purchases or (lambda _shaped: Purchase()))
+    search = _Search(project, stop, progress, purchases)
     try:
         search.look()
+        search.weigh()
         search.settle()
     except StoppedError:
         pass
@@ -81,12 +82,16 @@ def options(
 class _Search:
     """One run: the document and the options so far, the present shape first."""
 
-    def __init__(self, project: Project, stop: Stop | None, progress: Progress | None, purchases: Purchases) -> None:
+    def __init__(
+        self, project: Project, stop: Stop | None, progress: Progress | None, purchases: Purchases | None
+    ) -> None:
         self._project = project
         self._stop = stop
         self._progress = progress
         self._purchases = purchases
         self._found: list[Option] = []
+        self._bought: dict[str, tuple[int, Purchase]] = {}
+        """What a shape needs, by its id, with the drawers that this was reckoned for."""
         self._frames: dict[RunShape, Frame] = {}
         self._plans: dict[tuple[Problem, tuple[tuple[int, ...], ...]], Arrangement] = {}
 
@@ -100,6 +105,25 @@ class _Search:
             for corner, framer in self._corners(candidate):
                 self._add(self._made(candidate.variant, corner, framer))
 
+    def weigh(self) -> None:
+        """What has to be bought for each shape, so that this is weighed too."""
+        for number, option in enumerate(self._found if self._purchases is not None else ()):
+            if self._stop is not None and self._stop():
+                raise StoppedError
+            self._found[number] = self._priced(option)
+            self._tell()
+
+    def _priced(self, option: Option) -> Option:
+        """The option with what it needs, which is reckoned anew only where it has other drawers than before."""
+        if self._purchases is None:
+            return option
+        drawers = len(option.arrangement.drawers)
+        if self._bought.get(option.id, (-1, None))[0] != drawers:
+            standing = changed(self._project, option.changes).replace(arrangement=option.arrangement)
+            self._bought[option.id] = drawers, self._purchases(standing)
+        bought = self._bought[option.id][1]
+        return option.replace(sheets=bought.sheets, cost=bought.cost)
+
     def settle(self) -> None:
         """Drop what is beaten and plan what is left, so that handling is compared plan by plan."""
         self._found = list(undominated(self._project, self._found))
@@ -107,7 +131,7 @@ class _Search:
             return
         for number, option in enumerate(self._found):
             if not option.is_present:
-                self._found[number] = self._planned(option)
+                self._found[number] = self._priced(self._planned(option))
                 self._tell()
 
     def told(self) -> tuple[Option, ...]:
@@ -183,7 +207,6 @@ class _Search:
         found, workings = report(standing), derive(standing)
         if found.conflicts or found.unplaced:
             raise RuntimeError("The search made an option that breaks a limit.")  # a defect must never pass for a plan
-        bought = self._purchases(standing)
         return Option(
             id=shape.id,
             bays=shape.bays,
@@ -199,8 +222,6 @@ class _Search:
             arrangement=arrangement,
             handling=handling_of(standing),
             is_lowest=is_lowest,
-            sheets=bought.sheets,
-            cost=bought.cost,
             changes=changes,
             is_present=shape == present_shape(self._project),
         )

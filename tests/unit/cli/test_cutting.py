@@ -1,0 +1,108 @@
+"""The sub-command `cut`: layouts, cuts, rests and purchases in words; rests put back; what cannot be cut."""
+
+import json
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from baywright.app.files import open_project, save_project
+from baywright.cli.cutting import NOTHING_TO_CUT, CuttingText
+from baywright.cli.main import Surroundings, run
+from baywright.model.arrangement import Arrangement, Placement
+from baywright.model.cutting import CuttingPlan
+from baywright.model.inventory import Box, BoxSize
+from baywright.model.length import LengthUnit
+from baywright.model.project import Project
+from baywright.model.stock import BoardRole, Material, Sheet, Stock
+
+SIZE = BoxSize(id="euro-120", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
+
+
+def project() -> Project:
+    """Two drawers in one bay, uprights of a material in stock."""
+    boxes = tuple(Box(id=f"box-{n}", label=f"Box {n}", size_id=SIZE.id, loaded_mass_kg=9) for n in (1, 2))
+    places = tuple(Placement(box_id=f"box-{n}", bay=0, row=8 * n - 8) for n in (1, 2))
+    larch = Material(id="larch", name="Larch 18 mm", roles=(BoardRole.UPRIGHT,))
+    return Project(
+        box_sizes=(SIZE,),
+        boxes=boxes,
+        arrangement=Arrangement(bay_count=1, upright_rows=24, placements=places),
+        stock=Stock(
+            materials=(larch,),
+            sheets=(
+                Sheet(id="full", material_id="larch", name="full sheet", price=Decimal(60)),
+                Sheet(id="left", material_id="larch", length_mm=900, width_mm=500, quantity=1, is_owned=True),
+            ),
+        ),
+    )
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    path = tmp_path / "shop.baywright"
+    save_project(path, project())
+    return path
+
+
+def baywright(*arguments: object) -> int:
+    return run([str(argument) for argument in arguments], Surroundings(lambda _path, _demo: 0, lambda: Path("no demo")))
+
+
+def test_layouts_cuts_rests_and_purchases_are_told_and_no_file_is_changed(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = file.read_bytes()
+    assert baywright("cut", file) == 0
+    out = capsys.readouterr().out
+    assert "Larch 18 mm: " in out
+    assert "from the rack" in out
+    assert " 1. sheet, across, fence at " in out
+    assert "U1 no. 1: 768 mm × " in out
+    assert "Worth keeping: " in out
+    assert "To buy:\n" in out
+    assert "Nothing is in stock to cut “birch plywood " in out
+    assert file.read_bytes() == before
+
+
+def test_the_plan_is_given_as_json(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert baywright("cut", file, "--json", "--stages", 2) == 0
+    plan = CuttingPlan.model_validate_json(json.dumps(json.loads(capsys.readouterr().out)))
+    assert plan.is_finished
+    assert all(layout.stages <= 2 for layout in plan.sheet_layouts)
+
+
+def test_rests_are_put_into_the_stock_and_saved_on_request(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert baywright("cut", file, "--keep-rests", "--stages", 3) == 0
+    assert open_project(file) == project()
+    assert baywright("cut", file, "--keep-rests", "--stages", 3, "--save") == 0
+    capsys.readouterr()
+    stock = open_project(file).stock
+    assert stock.rules.stages == 3
+    assert any(sheet.name.startswith("rest of S") for sheet in stock.sheets)
+    assert baywright("cut", file, "--keep-rests", "S99") == 1
+    assert "There is no S99" in capsys.readouterr().err
+
+
+def test_what_cannot_be_cut_is_named_and_the_answer_is_no(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    small = Sheet(id="small", material_id="larch", length_mm=700, width_mm=500)
+    stock = project().stock
+    save_project(file, project().replace(stock=stock.replace(sheets=(small,))))
+    assert baywright("cut", file) == 1
+    out = capsys.readouterr().out
+    assert "Not cut: U1, 1 piece. It is 768 mm × " in out
+    assert "88 mm too long" in out
+    assert "T1 no. 1" in out
+
+
+def test_stages_of_another_number_and_unreadable_files_are_refused(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit):
+        baywright("cut", file, "--stages", 5)
+    assert baywright("cut", file.with_name("gone.baywright")) == 3
+    capsys.readouterr()
+
+
+def test_an_empty_plan_says_so() -> None:
+    assert CuttingText(LengthUnit.MILLIMETRE, "EUR").whole(CuttingPlan(), None) == NOTHING_TO_CUT
