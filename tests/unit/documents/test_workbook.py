@@ -9,10 +9,11 @@ import openpyxl
 import pytest
 
 from baywright.checks import inspect
-from baywright.model.caution import CAUTIONS
 from baywright.documents.sheets.measure import height_for, line_count
 from baywright.making import manufacture
 from baywright.model.arrangement import Arrangement
+from baywright.model.catalogue import Adjustment
+from baywright.model.caution import CAUTIONS
 from baywright.model.finding import Severity
 from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanResult
@@ -78,6 +79,15 @@ def test_parts_and_hardware_are_those_of_the_engine(small: Project, opened: Open
     for line, item in zip(hardware, made.hardware, strict=True):
         numbers = [line["Needed"], line["Allowance"], line["Pack size"]]
         assert numbers == pytest.approx([item.needed, item.allowance, item.pack_size])
+
+
+def test_what_is_at_hand_is_listed_and_not_bought(small: Project, opened: Opened) -> None:
+    number = manufacture(small).hardware[0].number
+    stock = small.hardware.replace(adjustments=(Adjustment(number=number, is_left_out=True),))
+    book = opened(small.replace(hardware=stock))
+    (line,) = [row for row in _table(book, "Hardware order") if row["Number"] == number]
+    assert (line["Packs to buy"], line["Cost, EUR"]) == (0, 0)
+    assert str(line["Note"]).startswith("at hand already, not bought")
 
 
 def test_the_schedule_is_that_of_the_engine(small: Project, opened: Opened) -> None:

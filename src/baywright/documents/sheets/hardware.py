@@ -45,14 +45,18 @@ def write_hardware(sheet: Worksheet, project: Project, manufacture: Manufacture,
         Column(f"Cost, {currency}", lambda item: as_number(item.cost), Style.MONEY),
         Column("Supplier", lambda item: item.supplier, Style.TEXT, 24.0),
         Column("Order number", lambda item: item.order_number, Style.TEXT, 18.0),
-        Column("Note", lambda item: item.note, Style.TEXT, 60.0),
+        Column("Note", note, Style.TEXT, 60.0),
     ]
     header = page.table(columns, items)
     for row, item in enumerate(items, header + 1):
-        whole = item.unit != "m"
+        whole = all(float(amount).is_integer() for amount in (item.needed, item.allowance, item.pack_size))
         for column, value in ((_NEEDED, item.needed), (_ALLOWANCE, item.allowance)):
             write(sheet, row, column, value, Style.COUNT if whole else Style.METRES)
         sheet.cell(row=row, column=_PACK_SIZE).number_format = "0.##" if not whole else "0"
+        if item.is_left_out:
+            write(sheet, row, _PACKS, item.packs, Style.COUNT)
+            write(sheet, row, _COST, 0.0, Style.MONEY)
+            continue
         formulas.write(sheet, row, _PACKS, _packs(row), item.packs, Style.COUNT)
         cost = NO_PRICE if item.cost is None else float(item.cost)
         formulas.write(sheet, row, _COST, f'IF(ISNUMBER(I{row}),H{row}*I{row},"{NO_PRICE}")', cost, Style.MONEY)
@@ -61,6 +65,12 @@ def write_hardware(sheet: Worksheet, project: Project, manufacture: Manufacture,
     page.freeze(header, len(items), first_columns=2)
     page.cautions(cautions_about(Topic.RUNNERS, Topic.WALL))
     page.heading(TITLE, LEAD, project.name)
+
+
+def note(item: HardwareItem) -> str:
+    """The note of a line, with what the catalogue calls the item that is bought, or that none is."""
+    bought = "at hand already, not bought" if item.is_left_out else item.item_name
+    return "; ".join(filter(None, (bought, item.note)))
 
 
 def _total(page: Page, formulas: FormulaCells, header: int, items: Sequence[HardwareItem]) -> None:
