@@ -106,7 +106,12 @@ def over_carcasses(boards: Sequence[Board], project: Project, frame: Frame) -> l
 
 def pieces_of(number: str, parts: Sequence[Part]) -> list[Part]:
     """The parts that the boards of a number became: themselves, their pieces, or one for each carcass."""
-    return [part for part in parts if part.number.partition(".")[0].rstrip(ascii_lowercase) == number]
+    return [part for part in parts if plain_number(part).partition(".")[0].rstrip(ascii_lowercase) == number]
+
+
+def plain_number(part: Part) -> str:
+    """The number of a part without that of its variant, in which pieces are worked alike."""
+    return part.number.partition("/")[0]
 
 
 def joints_in(number: str, parts: Sequence[Part]) -> int:

@@ -6,6 +6,7 @@ drawer is made where a box stands that is there; room that is only kept for a wi
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from baywright.making.boards import plain_number
 from baywright.making.piece import piece
 from baywright.model.arrangement import Placement
 from baywright.model.inventory import BoxStatus
@@ -108,7 +109,7 @@ def drawer_remarks(project: Project, workings: Workings) -> list[str]:
 
 def drawer_count(parts: Iterable[Part]) -> int:
     """How many drawers the parts make: one for each bottom."""
-    return sum(part.quantity for part in parts if part.number.partition("-")[0] == "D3")
+    return sum(part.quantity for part in parts if plain_number(part).partition("-")[0] == "D3")
 
 
 def empty_drawer_kg(workings: Workings, kind: str = "") -> float | None:

@@ -11,6 +11,7 @@ from baywright.making.frame import frame_of
 from baywright.making.fronts import front_parts, panels_of
 from baywright.making.hardware.order import hardware_order
 from baywright.making.loads import load_remarks, runner_loads
+from baywright.making.machining import machined
 from baywright.making.material import material_remarks
 from baywright.making.rear import rear_parts, rear_remarks
 from baywright.making.schedule import schedule
@@ -51,7 +52,8 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     ]
     parts = [part for part in cut if _can_exist(part)]
     loads = runner_loads(project, workings, drawers, kinds)
-    hardware, hardware_remarks = hardware_order(project, workings, frame, parts, loads, kinds)
+    worked = machined(project, workings, frame, parts, kinds, fronts, stops)
+    hardware, hardware_remarks = hardware_order(project, workings, frame, parts, worked.parts, loads, kinds)
     remarks = [
         *_impossible_remarks(cut),
         *_runner_remarks(workings, kinds),
@@ -64,14 +66,15 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
         *rear_remarks(project, workings),
         *shelf_remarks(project, workings),
         *material_remarks(parts),
+        *worked.remarks,
         *hardware_remarks,
     ]
     return Manufacture(
-        parts=tuple(parts),
+        parts=worked.parts,
         hardware=tuple(hardware),
         schedule=schedule(project, workings, drawers, loads, stops),
         remarks=tuple(remarks),
-        fronts=fronts,
+        fronts=worked.fronts,
     )
 
 

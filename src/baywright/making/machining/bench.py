@@ -1,0 +1,123 @@
+"""Pieces on the bench: the work on each is gathered here and then put to the parts.
+
+Laws: pieces of a part with equal work stay one line; where their work differs, the line is divided into variants with
+numbers of their own (`U2/1`, `U2/2`); a piece whose work is equal but of the other hand is counted as mirrored.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from baywright.model.machining import Groove, Hole, Joint, Machining, ShapedEdge, Side
+from baywright.model.making import Part
+
+
+@dataclass(frozen=True)
+class Rows:
+    """The holes of the rows of an upright, made once for all uprights that are alike; `key` tells them apart."""
+
+    key: object
+    holes: tuple[Hole, ...]
+
+
+@dataclass
+class Work:
+    """The work on one piece, or on all pieces of a part where they are alike."""
+
+    part: Part
+    is_front_far: bool = False
+    place: str = ""
+    """Where the piece stands, for people."""
+    bays: tuple[int, ...] = ()
+    quantity: int | None = None
+    """How many pieces are worked so; None: all of the part."""
+    left_mm: float | None = None
+    """Where the piece's left end lies along the run."""
+    rows: Rows | None = None
+    holes: list[Hole] = field(default_factory=list)
+    grooves: list[Groove] = field(default_factory=list)
+    joints: list[Joint] = field(default_factory=list)
+    shaped_edges: list[ShapedEdge] = field(default_factory=list)
+    lacks: list[tuple[Side, int, int]] = field(default_factory=list)
+    """Joints with fewer fasteners than they should have: side, how many are wanted, how many have room."""
+
+    @property
+    def key(self) -> object:
+        """What two pieces that are worked alike have in common; what they meet does not count, nor do last digits."""
+        holes = frozenset(
+            (h.side, _near(h.x_mm), _near(h.y_mm), h.diameter_mm, _near(h.depth_mm or 0.0), h.purpose)
+            for h in self.holes
+        )  # fmt: skip
+        joints = frozenset(
+            (j.side, _near(j.x_mm), _near(j.y_mm), j.is_along, j.long_mm, j.thick_mm, _near(j.depth_mm))
+            for j in self.joints
+        )  # fmt: skip
+        grooves = frozenset(
+            (g.side, g.is_along, _near(g.offset_mm), _near(g.from_mm), g.width_mm) for g in self.grooves
+        )
+        return self.rows.key if self.rows else None, holes, joints, grooves, frozenset(self.shaped_edges)
+
+    def machining(self, *, is_front_far: bool) -> Machining:
+        """The work as a part has it."""
+        return Machining(
+            holes=(*(self.rows.holes if self.rows else ()), *self.holes),
+            grooves=tuple(self.grooves),
+            joints=tuple(self.joints),
+            shaped_edges=tuple(self.shaped_edges),
+            is_front_far=is_front_far,
+        )
+
+
+def finished(part: Part, works: Sequence[Work]) -> Iterator[tuple[Part, list[Work]]]:
+    """The part with its work, and whose work it is: `works` are one a piece, or each tells for how many it is."""
+    if len(works) == 1 and works[0].quantity is None and works[0].left_mm is None:
+        yield part.replace(machining=works[0].machining(is_front_far=works[0].is_front_far)), list(works)
+        return
+    alike: dict[object, list[Work]] = {}
+    for work in works:
+        alike.setdefault(work.key, []).append(work)
+    for number, same in enumerate(alike.values(), 1):
+        if len(alike) == 1:
+            yield part.replace(**_of_one(same)), same
+        else:
+            yield part.replace(number=f"{part.number}/{number}", **_of_one(same), **_of_variant(part, same)), same
+
+
+def _of_one(same: Sequence[Work]) -> dict[str, object]:
+    """What pieces of equal work change of their part."""
+    quantity = sum(work.quantity or 1 for work in same)
+    far = sum(work.quantity or 1 for work in same if work.is_front_far)
+    is_mixed = 0 < far < quantity
+    machining = same[0].machining(is_front_far=far == quantity)
+    changes: dict[str, object] = {
+        "quantity": quantity, "mirrored": far if is_mixed else 0, "machining": machining,
+    }  # fmt: skip
+    lefts = tuple(work.left_mm for work in same if work.left_mm is not None)
+    return {**changes, "lefts_mm": lefts} if lefts else changes
+
+
+def _of_variant(part: Part, same: Sequence[Work]) -> dict[str, object]:
+    """What tells a variant from the others of its part."""
+    changes: dict[str, object] = {}
+    places = list(dict.fromkeys(work.place for work in same if work.place))
+    if places:
+        changes["note"] = "; ".join(filter(None, (_listed(places), part.note)))
+    if part.bays:
+        changes["bays"] = tuple(bay for work in same for bay in work.bays or _bays_of(part, work.left_mm))
+    return changes
+
+
+def _bays_of(part: Part, left_mm: float | None) -> tuple[int, ...]:
+    """The bays of the piece whose left end lies there."""
+    if left_mm is None or left_mm not in part.lefts_mm:
+        return ()
+    each, index = len(part.bays) // part.quantity, part.lefts_mm.index(left_mm)
+    return part.bays[index * each : (index + 1) * each]
+
+
+def _near(length_mm: float) -> float:
+    """A place without the noise of the sums that led to it."""
+    return round(length_mm, 4)
+
+
+def _listed(places: Sequence[str]) -> str:
+    return places[0] if len(places) == 1 else f"{', '.join(places[:-1])} and {places[-1]}"

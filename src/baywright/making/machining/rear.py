@@ -1,0 +1,131 @@
+"""The rear: notches for rails and their screws, wall fixings, the full back's screws.
+
+Laws: a rail's screws go through it into the grounds of the notches at the middle of every upright it crosses; wall
+fixings stand clear of the uprights, the first within 100 mm of each end; screws through a back keep to the middle of
+the upright's edge, or of the half that a joined back leaves.
+"""
+
+from collections.abc import Sequence
+
+from baywright.making.hardware.fasteners import SPACING_MM, in_joint, through_screw, wall_fixings
+from baywright.making.machining.bench import Work
+from baywright.making.machining.carcass import Board
+from baywright.making.machining.meeting import clearance_mm, pilot_mm
+from baywright.making.machining.places import LEAST_APART_MM, Interval, places_along
+from baywright.making.machining.upright import UprightWork, notch
+from baywright.model.machining import Hole, HolePurpose, Side
+from baywright.model.project import Project
+
+WALL_HOLE_MM = 6.5
+"""For a 6 mm screw: common practice; the data sheet of the wall fixing decides."""
+_SAME_MM = 1e-6
+
+
+def fix_rails(
+    uprights: Sequence[UprightWork], rails: Sequence[Board], *, is_upper: bool, is_fixed_to_wall: bool
+) -> None:
+    """Notches, screws and wall fixings of the rails at one height."""
+    for left, rail in rails:
+        part = rail.part
+        crossed = [u for u in uprights if _overlap(left, rail, u) > _SAME_MM]
+        for upright in crossed:
+            high = upright.work.part.length_mm
+            lower = max(0.0, high - part.width_mm) if is_upper else 0.0
+            _notch_once(upright, lower, min(high, lower + part.width_mm), part.thickness_mm)
+            _screw_rail(left, rail, upright, lower)
+        if is_fixed_to_wall:
+            _wall_holes(left, rail, crossed)
+
+
+def _overlap(left: float, rail: Work, upright: UprightWork) -> float:
+    return min(left + rail.part.length_mm, upright.right_mm) - max(left, upright.standing.left_mm)
+
+
+def _notch_once(upright: UprightWork, lower: float, upper: float, deep: float) -> None:
+    if not any(g.from_mm == lower and g.depth_mm == upright.work.part.thickness_mm for g in upright.work.grooves):
+        notch(upright, lower, upper, deep)
+
+
+def _bearing_mm(left: float, board: Work, upright: UprightWork) -> float:
+    """The middle of what an upright and a board share, along the run."""
+    ends = max(left, upright.standing.left_mm), min(left + board.part.length_mm, upright.right_mm)
+    return sum(ends) / 2
+
+
+def _screw_rail(left: float, rail: Work, upright: UprightWork, lower: float) -> None:
+    diameter, length = through_screw(rail.part.thickness_mm)
+    along = _bearing_mm(left, rail, upright)
+    size = clearance_mm(diameter)
+    rows = upright.work.rows.holes if upright.work.rows else ()
+    heights = {hole.x_mm: hole.diameter_mm / 2 for hole in rows}
+    blocked = [(x - radius - lower, x + radius - lower) for x, radius in sorted(heights.items())]
+    count = in_joint(rail.part.width_mm)
+    places = places_along(0.0, rail.part.width_mm, count, size, blocked)
+    if len(places) < count:
+        rail.lacks.append((Side.FACE, count, len(places)))
+    for place in places:
+        _through(rail, upright, along - left, place, lower + place, along, (diameter, length))
+
+
+def _through(
+    board: Work, upright: UprightWork, x: float, y: float, height: float, along: float, screw: tuple[float, int]
+) -> None:
+    """A screw through a board at the rear into an upright's rear edge."""
+    diameter, length = screw
+    board.holes.append(
+        Hole(side=Side.FACE, x_mm=x, y_mm=y, diameter_mm=clearance_mm(diameter), depth_mm=None,
+             purpose=HolePurpose.SCREW)
+    )  # fmt: skip
+    upright.work.holes.append(
+        Hole(side=Side.REAR, x_mm=height, y_mm=upright.under_face_mm(along), diameter_mm=pilot_mm(diameter),
+             depth_mm=length - board.part.thickness_mm, purpose=HolePurpose.SCREW)
+    )  # fmt: skip
+
+
+def _wall_holes(left: float, rail: Work, crossed: Sequence[UprightWork]) -> None:
+    part = rail.part
+    room = WALL_HOLE_MM / 2 + LEAST_APART_MM
+    blocked: list[Interval] = [(u.standing.left_mm - left - room, u.right_mm - left + room) for u in crossed]
+    count = wall_fixings(part.length_mm)
+    for x in places_along(0.0, part.length_mm, count, WALL_HOLE_MM, blocked):
+        rail.holes.append(
+            Hole(side=Side.FACE, x_mm=x, y_mm=part.width_mm / 2, diameter_mm=WALL_HOLE_MM, depth_mm=None,
+                 purpose=HolePurpose.WALL)
+        )  # fmt: skip
+
+
+def fix_back(project: Project, uprights: Sequence[UprightWork], backs: Sequence[Board], bases: Sequence[Board]) -> None:
+    """Screws through the full back into the uprights' and the bases' rear edges."""
+    base_mm = project.boards.base_mm
+    for left, back in backs:
+        screw = through_screw(back.part.thickness_mm)
+        crossed = [u for u in uprights if _overlap(left, back, u) > _SAME_MM]
+        for upright in crossed:
+            high = upright.work.part.length_mm
+            x = _bearing_mm(left, back, upright)
+            for place in places_along(
+                0.0, min(high, back.part.width_mm - base_mm), in_joint(high), clearance_mm(screw[0])
+            ):
+                _through(back, upright, x - left, base_mm + place, place, x, screw)
+        _screw_to_base(left, back, crossed, bases, screw)
+
+
+def _screw_to_base(
+    left: float, back: Work, crossed: Sequence[UprightWork], bases: Sequence[Board], screw: tuple[float, int]
+) -> None:
+    diameter, length = screw
+    blocked = [(u.standing.left_mm - left, u.right_mm - left) for u in crossed]
+    middle = bases[0][1].part.thickness_mm / 2 if bases else 0.0
+    count = int(back.part.length_mm // SPACING_MM)
+    for x in places_along(0.0, back.part.length_mm, count, clearance_mm(diameter), blocked):
+        base = next(((at, b) for at, b in bases if at + 6.0 < left + x < at + b.part.length_mm - 6.0), None)
+        if base is None:
+            continue
+        back.holes.append(
+            Hole(side=Side.FACE, x_mm=x, y_mm=middle, diameter_mm=clearance_mm(diameter), depth_mm=None,
+                 purpose=HolePurpose.SCREW)
+        )  # fmt: skip
+        base[1].holes.append(
+            Hole(side=Side.REAR, x_mm=left + x - base[0], y_mm=middle, diameter_mm=pilot_mm(diameter),
+                 depth_mm=length - back.part.thickness_mm, purpose=HolePurpose.SCREW)
+        )  # fmt: skip
