@@ -12,16 +12,24 @@ from baywright.app.edits.inventory import (
     RemoveBoxes,
     RemoveBoxSize,
 )
+from baywright.app.edits.materials import ChangeMaterial, RemoveMaterial
+from baywright.app.edits.stock import ChangeBar, ChangeSheet
 from baywright.app.edits.title import LONGEST_NAME, title_of
 from baywright.app.session import Session
 from baywright.model.arrangement import Lock
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
+from baywright.model.stock import Bar, Material, Sheet, Stock
 
 SIZE = BoxSize(id="low", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
 SHOP = Project(
     box_sizes=(SIZE,),
     boxes=(Box(id="pumps", label="Pumps", size_id="low"), Box(id="tubes", label="Tubes", size_id="low")),
+    stock=Stock(
+        materials=(Material(id="ply", name="Plywood"),),
+        sheets=(Sheet(id="full", material_id="ply", name="full sheet"), Sheet(id="left", material_id="ply")),
+        bars=(Bar(id="band", name="birch band"),),
+    ),
 )
 
 
@@ -47,6 +55,13 @@ SHOP = Project(
         (SetField("limits.drawers_per_bay", 9), "Change drawers per bay"),
         (SetField("name", "Shop"), "Change name"),
         (ClearArrangement(), "Clear arrangement"),
+        (ChangeMaterial("ply", "has_grain", False), "Change grain of “Plywood”"),
+        (RemoveMaterial("ply"), "Remove “Plywood”"),
+        (ChangeSheet("full", "price", 3), "Change price of “full sheet”"),
+        (ChangeSheet("left", "length_mm", 300.0), "Change length of sheet"),
+        (ChangeSheet("gone", "price", 3), "Change price of sheet"),
+        (ChangeBar("band", "price", 3), "Change price of “birch band”"),
+        (SetField("stock.rules.kerf_mm", 3.0), "Change kerf of the saw"),
     ],
 )
 def test_it_says_of_what(command: Command, title: str) -> None:

@@ -6,6 +6,8 @@ Law: a command that is not known here, or is about something that is not there, 
 from baywright.app.commands import Command, SetField
 from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
 from baywright.app.edits.inventory import AddBoxes, DuplicateBoxes, EditBox, EditBoxSize, RemoveBoxes, RemoveBoxSize
+from baywright.app.edits.materials import ChangeMaterial, RemoveMaterial
+from baywright.app.edits.stock import ChangeBar, ChangeSheet, plain_field
 from baywright.model.arrangement import Lock
 from baywright.model.project import Project
 
@@ -26,6 +28,7 @@ _GROUPS = {
     "top": "the top",
     "standing": "the stand",
     "back": "the back",
+    "rules": "the saw",
 }
 
 
@@ -51,11 +54,29 @@ def title_of(command: Command, project: Project) -> str:
         case SetLock(box_ids, lock):
             boxes = _boxes(box_ids, project)
             return f"Unlock {boxes}" if lock is Lock.NONE else f"Lock {boxes} in {lock.value}"
+        case ChangeMaterial() | RemoveMaterial() | ChangeSheet() | ChangeBar():
+            return _of_stock(command, project)
         case SetField(path) if "." in path:
             *_, group, field = path.split(".")
             return f"Change {_field(field)}" + (f" of {_GROUPS[group]}" if group in _GROUPS else "")
         case _:
             return command.title
+
+
+def _of_stock(command: ChangeMaterial | RemoveMaterial | ChangeSheet | ChangeBar, project: Project) -> str:
+    """Of materials, sheets and bars that have a name."""
+    stock = project.stock
+    match command:
+        case ChangeMaterial(identifier) | RemoveMaterial(identifier):
+            named = [material.name for material in stock.materials if material.id == identifier]
+        case ChangeSheet(identifier):
+            named = [sheet.name for sheet in stock.sheets if sheet.id == identifier]
+        case ChangeBar(identifier):
+            named = [bar.name for bar in stock.bars if bar.id == identifier]
+    if not named or not named[0]:
+        return command.title
+    name = _quoted(named[0])
+    return f"Remove {name}" if isinstance(command, RemoveMaterial) else f"Change {plain_field(command.field)} of {name}"
 
 
 def _boxes(box_ids: tuple[str, ...], project: Project) -> str:
