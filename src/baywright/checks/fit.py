@@ -6,11 +6,11 @@ all deviations; the likely case is their root-sum-square. A measured batch devia
 nothing is known of, nothing is claimed.
 """
 
-from baywright.checks.tolerance import THICKNESS, Deviation, likely_case, plywood_thickness, worst_case
+from baywright.checks.thickness import thickness
+from baywright.checks.tolerance import Deviation, Range, likely_case, worst_case
 from baywright.making.material import material_of
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.project import Project
-from baywright.model.safety import BoardMaterial
 from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
@@ -32,31 +32,15 @@ def deviations(project: Project) -> tuple[list[Deviation], str] | None:
     """What makes the room beside a drawer differ from its nominal (clear width less the drawer's outside width), and
     where the boards' tolerance comes from; None where it is not known.
     """
-    known = _thickness(project)
-    if known is None:
+    side = thickness(project, BoardRole.DRAWER_SIDE)
+    if side is None:
         return None
-    under, over, source = known
     found = [
         Deviation("clear width of the bay", CUT_MM, CUT_MM),
         Deviation("length of the drawer's rails", CUT_MM, CUT_MM, times=-1),
-        Deviation("thickness of a drawer side", under, over, times=-2),
+        Deviation("thickness of a drawer side", side.under_mm, side.over_mm, times=-2),
     ]
-    return found, source
-
-
-def _thickness(project: Project) -> tuple[float, float, str] | None:
-    """How far a drawer side may be under and over its thickness in force, in mm, and who says so."""
-    material, thickness = material_of(project, BoardRole.DRAWER_SIDE), project.boards.drawer_side_mm
-    if material.batch is not None and len(material.batch.readings_mm) > 1:
-        batch = material.batch
-        under, over = max(0.0, thickness - batch.least_mm), max(0.0, batch.most_mm - thickness)
-        return under, over, f"batch “{batch.name}”, {len(batch.readings_mm)} readings"
-    if material.kind is BoardMaterial.BIRCH_PLYWOOD:
-        return *plywood_thickness(thickness), "EN 315:2000, sanded plywood; read second-hand"
-    if material.kind in THICKNESS:
-        most, source = THICKNESS[material.kind]
-        return most, most, source
-    return None
+    return found, side.source
 
 
 def tolerance_findings(project: Project, workings: Workings) -> list[Finding]:
@@ -84,7 +68,17 @@ def tolerance_findings(project: Project, workings: Workings) -> list[Finding]:
         kind=CheckKind.TOLERANCE, severity=Severity.KEPT if fits_worst else Severity.NEAR, subject=SUBJECT,
         message=message, value=worst.most_mm - worst.least_mm, limit=most - least, unit="mm",
         formula="worst: Σ|d|; likely: √Σd²",
-        given=tuple(Given(name=d.name, value=f"−{d.under_mm:.2f}/+{d.over_mm:.2f} mm, {d.times:+g} ×") for d in found),
+        given=(
+            _room(workings, worst),
+            *(Given(name=d.name, value=f"−{d.under_mm:.2f}/+{d.over_mm:.2f} mm, {d.times:+g} ×") for d in found),
+        ),
         source=f"{source}; {CLEARANCE}",
         mends=(Mend(text=HOW_TO_MEASURE + ("" if fits_likely else NOT_ALL_AT_ONCE)),),
     )]  # fmt: skip
+
+
+def _room(workings: Workings, worst: Range) -> Given:
+    """What is left for both runners, from the least to the most."""
+    nominal = 2 * workings.value("runner_thickness")
+    least, most = nominal + worst.least_mm, nominal + worst.most_mm
+    return Given(name="room for both runners", value=f"{least:.1f} to {most:.1f} mm, nominal {nominal:.1f} mm")

@@ -3,6 +3,7 @@
 from baywright.checks.access import access_findings
 from baywright.checks.fit import tolerance_findings
 from baywright.checks.fixing import fixing_findings
+from baywright.checks.groove import groove_findings
 from baywright.checks.handling import lifting_findings
 from baywright.checks.runner import runner_findings
 from baywright.checks.sag import sag_findings
@@ -25,6 +26,7 @@ def inspect(project: Project, workings: Workings | None = None) -> tuple[Finding
         lifting_findings,
         access_findings,
         tolerance_findings,
+        groove_findings,
     )
     found = [finding for check in checks for finding in check(project, w)]
     order = list(Severity)

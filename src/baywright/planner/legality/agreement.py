@@ -18,7 +18,6 @@ _DRAWERS = ("drawer_outside_width", "drawer_outside_depth")
 """What drawers that hang already measure, bay by bay."""
 _ALL_DRAWERS = (
     "drawer_side_height",
-    "drawer_rail_height",
     "drawer_side_thickness",
     "drawer_bottom_thickness",
     "groove_offset",
@@ -65,7 +64,8 @@ def _off_rows(project: Project, bays: tuple[int, ...], then: Workings) -> Iterat
 
 def _drawers(project: Project, bays: tuple[int, ...], now: Workings, then: Workings) -> Iterator[Disagreement]:
     """Measures by which drawers that are made already differ from those that the document would make."""
-    pairs = [(name, "", then.value(name), now.value(name)) for name in _ALL_DRAWERS]
+    rails = ("drawer_rail_height",) if now.value("tray") or then.value("tray") else ()  # else they are as the sides
+    pairs = [(name, "", then.value(name), now.value(name)) for name in (*_ALL_DRAWERS, *rails)]
     pairs += [
         (name, f" of bay {bay + 1}", _in_bay(then, name, bay), _in_bay(now, name, bay))
         for name in _DRAWERS
