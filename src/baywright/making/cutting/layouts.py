@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from baywright.making.cutting.grid import refined, stretched
 from baywright.making.cutting.packing import Layout, Node, Packing, Rules
 from baywright.making.cutting.pieces import Wanted
 from baywright.making.cutting.sequence import Ground, gathered, leaves, saw_cuts
@@ -17,10 +18,10 @@ from baywright.model.cutting import CutPiece, RestPiece, SheetLayout
 from baywright.model.stock import CuttingRules
 
 
-def saw_rules(rules: CuttingRules) -> Rules:
-    """The owner's rules as the packing reads them: measures with the kerf."""
+def saw_rules(rules: CuttingRules, step: int) -> Rules:
+    """The owner's rules as the packing reads them: measures with the kerf, in steps of its grid."""
     kerf = units(rules.kerf_mm)
-    rest = units(rules.rest_length_mm) + kerf, units(rules.rest_width_mm) + kerf
+    rest = [-(-(units(side) + kerf) // step) for side in (rules.rest_length_mm, rules.rest_width_mm)]
     return Rules(stages=rules.stages, rest_least=(max(rest), min(rest)), full_width_first=rules.full_width_first)
 
 
@@ -39,6 +40,8 @@ class Drawing:
     """By the id that they have in the packing."""
     offer: Offer
     rules: CuttingRules
+    step: int
+    """Of the packing's grid."""
 
     def layouts(self, packing: Packing, first: int) -> tuple[SheetLayout, ...]:
         """The sheets, numbered from `first`: owned ones first, then kind by kind, the fullest first."""
@@ -53,7 +56,7 @@ class Drawing:
 
     def _sheet(self, layout: Layout, number: str, numbers: "Counter[str]") -> SheetLayout:
         kind, kerf = self.offer.kinds[layout.board], units(self.rules.kerf_mm)
-        sheet, tree = kind.sheet, gathered(layout.tree)
+        sheet, tree = kind.sheet, self._tree(layout.tree, kind)
         pieces, rests = [], []
         for leaf in leaves(tree):
             if leaf.piece is not None:
@@ -78,6 +81,11 @@ class Drawing:
             cuts=saw_cuts(tree, ground, names, lambda node: self._rest(node, kind).is_reusable),
             stages=layout.stages,
         )
+
+    def _tree(self, packed: Node, kind: Kind) -> Node:
+        """The cutting tree of the whole usable sheet, in hundredths of a mm."""
+        kerf, tree = units(self.rules.kerf_mm), refined(gathered(packed), self.step)
+        return stretched(tree, kind.length + kerf - tree.length, kind.width + kerf - tree.width)
 
     def _place(self, leaf: Node, kind: Kind) -> tuple[float, float, float, float]:
         kerf = units(self.rules.kerf_mm)

@@ -7,6 +7,7 @@ that was minimised, money or m², and is never above the truth; what is owned co
 from collections.abc import Callable
 from decimal import Decimal
 
+from baywright.making.cutting.grid import grid_of
 from baywright.making.cutting.layouts import Drawing, saw_rules
 from baywright.making.cutting.packing import Packing, Piece, pack
 from baywright.making.cutting.pieces import Demand, Wanted, longest_mm
@@ -34,7 +35,8 @@ class SheetJob:
         ]
         self._pieces = [piece for piece in wanted if no_size(piece, self._kerf, project.unit) is None]
         self._offer = offer_of(project, demand.material, longest_mm(self._pieces))
-        self._drawing = Drawing(self._pieces, self._offer, rules)
+        self._step = grid_of(side + self._kerf for piece in self._pieces for side in (piece.length, piece.width))
+        self._drawing = Drawing(self._pieces, self._offer, rules, self._step)
 
     @property
     def size(self) -> int:
@@ -43,13 +45,13 @@ class SheetJob:
 
     def pack(self, *, effort: int | None, stop: Stop, found: Callable[[Packing], None]) -> Packing:
         """The best packing found; each better one is handed to `found`, the first at once."""
-        kerf = self._kerf
+        kerf, step = self._kerf, self._step
         pieces = [
-            Piece(number, piece.length + kerf, piece.width + kerf, piece.may_turn)
+            Piece(number, (piece.length + kerf) // step, (piece.width + kerf) // step, piece.may_turn)
             for number, piece in enumerate(self._pieces)
         ]
-        rules = saw_rules(self._project.stock.rules)
-        return pack(pieces, self._offer.boards(kerf), rules, effort=effort, stop=stop, found=found)
+        rules = saw_rules(self._project.stock.rules, step)
+        return pack(pieces, self._offer.boards(kerf, step), rules, effort=effort, stop=stop, found=found)
 
     def told(self, packing: Packing, first: int) -> SheetCutting:
         """The cutting in the owner's words; its sheets are numbered from `first`."""

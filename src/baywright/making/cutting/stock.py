@@ -51,12 +51,13 @@ class Offer:
     """What one unit of cost is worth: money, or m²."""
     counts_area: bool
 
-    def boards(self, kerf: int) -> list[Board]:
-        """The kinds as boards of the packing, each under its place in `kinds`."""
-        return [
-            Board(number, kind.length + kerf, kind.width + kerf, cost, kind.available)
+    def boards(self, kerf: int, step: int) -> list[Board]:
+        """The kinds as boards of the packing in steps of its grid, each under its place in `kinds`."""
+        boards = [
+            Board(number, (kind.length + kerf) // step, (kind.width + kerf) // step, cost, kind.available)
             for number, (kind, cost) in enumerate(zip(self.kinds, self.costs, strict=True))
         ]
+        return [board for board in boards if board.length and board.width]
 
 
 def offer_of(project: Project, material: Material, longest_mm: float) -> Offer:
