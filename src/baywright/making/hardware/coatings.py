@@ -5,7 +5,6 @@ Laws: amounts are estimates by area, in litres, with what is assumed named in th
 
 from collections.abc import Sequence
 
-from baywright.making.drawers import drawer_count
 from baywright.making.frame import Frame
 from baywright.making.hardware.need import Need
 from baywright.model.catalogue import HardwareKind
@@ -44,13 +43,11 @@ def glued_area_m2(project: Project, workings: Workings, frame: Frame, parts: Seq
     area = 0.0
     if construction.jointing in _GLUED_JOINTS:
         area += 2 * len(frame.uprights) * boards.upright_mm * workings.value("upright_depth")
-    corners = 4 * drawer_count(parts) * boards.drawer_side_mm * drawers.side_height_mm
-    grooves = sum(
-        part.quantity * 2 * (part.length_mm + part.width_mm) * 2 * drawers.groove_depth_mm
-        for part in parts
-        if part.number.partition("-")[0] == "D3"
-    )
-    area += corners + grooves
+    for part in parts:
+        if part.number.startswith("D2"):
+            area += part.quantity * 2 * part.thickness_mm * part.width_mm
+        elif part.number.startswith("D3"):
+            area += part.quantity * 4 * (part.length_mm + part.width_mm) * drawers.groove_depth_mm
     if construction.edging.kind is EdgingKind.LIPPING:
         area += sum(part.quantity * part.edged_length_mm * part.thickness_mm for part in parts)
     return area * 1e-6

@@ -31,6 +31,8 @@ POCKET_SCREW_DIAMETER_MM = 4.0
 
 PANEL_SCREWS_MM = 4.0
 """Diameter of the screws that hold front and end panels from within."""
+RUNNER_SCREW_MM = 4.0
+"""Diameter of the screws that hold the runners' inner members to the drawer sides; common practice."""
 
 _LEFT_BEHIND_SCREW_MM = 2.0
 
@@ -62,14 +64,14 @@ def dowel_size(board_mm: float) -> tuple[int, int]:
     return min(_DOWELS, key=lambda dowel: (abs(dowel[0] - 0.4 * board_mm), dowel[0]))
 
 
+def dowel_length(diameter_mm: float) -> int:
+    """Length in mm of the dowel of that diameter, or of the one next to it."""
+    return min(_DOWELS, key=lambda dowel: abs(dowel[0] - diameter_mm))[1]
+
+
 def pocket_screw(board_mm: float) -> int:
     """Length in mm of the pocket screw for a board that is drilled slantwise; the longest there is for thick ones."""
     return next((length for most, length in _POCKET_SCREWS if board_mm <= most), _POCKET_SCREWS[-1][1])
-
-
-def in_panel(width_mm: float, height_mm: float) -> int:
-    """Screws that hold a panel flat on a board behind it: two columns, each as many as a joint of that height."""
-    return 2 * in_joint(height_mm) if width_mm >= 2 * FIRST_FROM_EDGE_MM else in_joint(height_mm)
 
 
 def from_behind(board_mm: float, panel_mm: float) -> tuple[float, int]:

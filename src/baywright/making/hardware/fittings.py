@@ -3,14 +3,18 @@
 Laws: the wall must be looked at first; which fixing holds in it is the maker's data sheet's to say.
 """
 
+from collections.abc import Sequence
+
 from baywright.making.boards import pieces_of
 from baywright.making.frame import Frame
 from baywright.making.hardware.fasteners import wall_fixings
 from baywright.making.hardware.need import Measure, Need, thick
+from baywright.making.machining.counting import fixing_counts
 from baywright.making.material import mass_kg
 from baywright.making.shelves import PINS_PER_SHELF, shelf_count
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Back, Stand
+from baywright.model.machining import HolePurpose
 from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -34,7 +38,7 @@ def pin_needs(project: Project, workings: Workings) -> list[Need]:
     )]  # fmt: skip
 
 
-def foot_needs(project: Project, frame: Frame, parts: list[Part]) -> list[Need]:
+def foot_needs(project: Project, frame: Frame, parts: Sequence[Part]) -> list[Need]:
     """Two feet under every upright, where the run stands on feet."""
     standing = project.construction.standing
     if standing.kind is not Stand.FEET or standing.height_mm <= 0:
@@ -61,18 +65,19 @@ def foot_needs(project: Project, frame: Frame, parts: list[Part]) -> list[Need]:
     )]  # fmt: skip
 
 
-def wall_needs(project: Project, parts: list[Part]) -> list[Need]:
+def wall_needs(project: Project, parts: Sequence[Part], worked: Sequence[Part]) -> list[Need]:
     """What holds the run to the wall: screws through the rail or upper brace, or angles where there is a full back."""
     if not project.space.existing_wall:
         return []
-    number = {Back.EXISTING_WALL: "R4", Back.TWO_BRACES: "R2", Back.FULL_BACK: "R1"}[project.construction.rear.kind]
-    count = sum(part.quantity * wall_fixings(part.length_mm) for part in pieces_of(number, parts))
+    has_back = project.construction.rear.kind is Back.FULL_BACK
+    along_back = sum(part.quantity * wall_fixings(part.length_mm) for part in pieces_of("R1", parts))
+    count = along_back if has_back else fixing_counts(worked, HolePurpose.WALL)
     note = "against tipping; kind and length by the wall, which must be looked at first, and by its maker's data sheet"
     needs = [Need(
         number="WF", kind=HardwareKind.WALL_FIXING, name="Wall fixing",
         specification="screw and anchor to suit the wall", needed=count, spare=0.0, pack_size=10, note=note,
     )]  # fmt: skip
-    if number == "R1":
+    if has_back:
         needs.append(Need(
             number="WA", kind=HardwareKind.WALL_ANGLE, name="Wall angle", specification="steel, about 40 × 40 mm",
             needed=count, spare=0.0, pack_size=10,

@@ -12,6 +12,9 @@ from baywright.model.catalogue import CatalogueItem, HardwareKind
 LOSS_SHARE = 0.10
 """Small hardware ordered beyond the count, for loss: common practice."""
 
+Amounts = tuple[tuple[int, float], ...]
+"""How much each bay has of something; -1 is the shelf bay. Empty: it is all along the run."""
+
 _NEAR_MM = 0.5
 """Lengths that differ by no more are the same article in the trade."""
 _FINE_MM = 0.1
@@ -69,8 +72,8 @@ class Need:
     note: str = ""
     measures: tuple[Measure, ...] = ()
     """What an item must have, in the order in which the want of it is told."""
-    bays: tuple[tuple[int, float], ...] = ()
-    """How much of it is used in which bay; empty: all along the run."""
+    bays: Amounts = ()
+    """How much of it is used in which bay."""
 
     @property
     def allowance(self) -> float:

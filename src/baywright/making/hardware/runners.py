@@ -5,14 +5,16 @@ drawer what it is made for; the rated load is the maker's, and the data sheet de
 """
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from baywright.making.drawers import Kinds
-from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw, in_runner
-from baywright.making.hardware.need import Measure, Need, long, thick
+from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.need import Amounts, Measure, Need, long, thick
 from baywright.making.loads import Loads
+from baywright.making.machining.counting import runner_holes
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Uprights
+from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -21,8 +23,6 @@ MOST_SLACK_MM = 1.0
 _LEAST_SLACK_MM = 0.1
 SYSTEM_SCREW_DIAMETER_MM = 6.3
 _DATA_SHEET = "rated load, closing gap and fixing holes by the maker's data sheet"
-
-Amounts = tuple[tuple[int, float], ...]
 
 
 def by_bay(places: Iterable[int], each: float = 1.0) -> Amounts:
@@ -58,7 +58,7 @@ def _pairs(
     return Need(
         number=f"RP{length_mm:g}-{code}", kind=HardwareKind.RUNNER, name="Drawer runner, full extension",
         specification=f"length {length_mm:g} mm, {words}, side-mounted, {room:g} mm a side",
-        needed=len(places), spare=0.0, unit="pairs", note=_DATA_SHEET,
+        needed=len(places), spare=0.0, unit="pairs", note=_on_sides(project),
         measures=(
             long(length_mm),
             Measure("load_class_kg", carried, float("inf"), f"that carries {carried:.4g} kg a pair", "kg"),
@@ -68,8 +68,16 @@ def _pairs(
     )  # fmt: skip
 
 
-def system_screw_needs(project: Project, workings: Workings, kinds: Kinds) -> list[Need]:
-    """The screws of the runners' outer members in the holes of the rows."""
+def _on_sides(project: Project) -> str:
+    """The note on runners, with a word where drawer sides are too thin for a screw."""
+    side = project.boards.drawer_side_mm
+    if face_screw(side, WOOD_SCREW_LENGTHS_MM) < side:
+        return _DATA_SHEET
+    return f"{_DATA_SHEET}; screws would come through drawer sides only {side:g} mm thick: bolt the runners on instead"
+
+
+def system_screw_needs(project: Project, workings: Workings, kinds: Kinds, worked: Sequence[Part]) -> list[Need]:
+    """The screws of the runners' outer members: one for every hole that a runner uses in an upright."""
     upright = project.boards.upright_mm
     length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
     note = "runners to uprights"
@@ -77,13 +85,12 @@ def system_screw_needs(project: Project, workings: Workings, kinds: Kinds) -> li
         note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
     elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
         note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
-    counts: Counter[int] = Counter()
-    for (bay, _), runner_mm in hung(workings, kinds).items():
-        counts[bay] += 2 * in_runner(runner_mm)
+    count = runner_holes(worked)[0]
+    places = hung(workings, kinds)
     diameter = SYSTEM_SCREW_DIAMETER_MM
     return [Need(
         number=f"SS{length}", kind=HardwareKind.SYSTEM_SCREW, name="System screw",
         specification=f"{diameter:g} × {length} mm, for {project.construction.hole_rows.hole_diameter_mm:g} mm holes",
-        needed=sum(counts.values()), pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
-        bays=tuple(sorted(counts.items())),
+        needed=count, pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
+        bays=by_bay((bay for bay, _ in places), count / max(1, len(places))),
     )]  # fmt: skip
