@@ -14,11 +14,19 @@ from baywright.app.edits.arrangement import SetLock, UnplaceBoxes
 from baywright.app.edits.built import MarkBuilt
 from baywright.app.edits.inventory import MOST_DUPLICATES, AddBoxes, DuplicateBoxes, GiveNewSize, RemoveBoxes
 from baywright.app.files import FileTrouble
-from baywright.app.importing import Table, read_table, table_from_text, take_over
+from baywright.app.importing import (
+    Table,
+    read_catalogue_table,
+    read_table,
+    table_from_text,
+    take_over,
+    take_over_catalogue,
+)
 from baywright.app.session import Session
 from baywright.gui.bridge import Errands
 from baywright.gui.dialogs import TABLE_FILTER, Dialogs
 from baywright.gui.importing.dialog import ImportDialog
+from baywright.gui.importing.subject import CATALOGUE, INVENTORY, Subject
 from baywright.gui.messages import Tone
 from baywright.gui.sizes.dialog import SizeDialog
 from baywright.gui.wording import count_words
@@ -158,24 +166,36 @@ class Edits:
         self._preview(table, None)
 
     def import_inventory(self) -> None:
-        """Ask for a file, read it beside the window, and show what it would bring."""
-        path = self.dialogs.file_to_open("Import inventory", self._around.folder(), TABLE_FILTER)
+        """Ask for a file, read it beside the window, and show which boxes it would bring."""
+        self._import(INVENTORY, read_table)
+
+    def import_catalogue(self) -> None:
+        """Ask for a file, read it beside the window, and show which hardware it would bring."""
+        self._import(CATALOGUE, read_catalogue_table)
+
+    def _import(self, subject: Subject, read: Callable[[Path], Table]) -> None:
+        path = self.dialogs.file_to_open(subject.title, self._around.folder(), TABLE_FILTER)
         if path is None:
             return
         self._around.tell(f"Reading “{path.name}” …", Tone.NOTE)
-        self._around.errands.run(lambda: read_table(path), lambda table: self._preview(table, path), self._on_trouble)
+        self._around.errands.run(
+            lambda: read(path), lambda table: self._preview(table, path, subject), self._on_trouble
+        )
 
-    def _preview(self, table: Table, path: Path | None) -> None:
+    def _preview(self, table: Table, path: Path | None, subject: Subject = INVENTORY) -> None:
         self._around.tell("", Tone.NOTE)
-        dialog = ImportDialog(self._session.project, table, self._around.errands, path, self._around.window)
+        dialog = ImportDialog(
+            self._session.project, table, self._around.errands, path, self._around.window, subject=subject
+        )
         try:
             if not dialog.exec() or dialog.preview is None:
                 return
             preview = dialog.preview
         finally:
             dialog.deleteLater()
-        if self.attempt(take_over(preview)):
-            words = f"{count_words(len(preview.boxes), 'box', 'boxes')} taken over. Undo takes them out again."
+        if self.attempt(take_over_catalogue(preview) if subject is CATALOGUE else take_over(preview)):
+            count = subject.count(preview)
+            words = f"{count_words(count, subject.one, subject.many)} taken over. Undo takes them out again."
             refused = len(preview.refused)
             if refused:
                 words += f" {count_words(refused, 'row')} of the table {'was' if refused == 1 else 'were'} left out."

@@ -24,6 +24,7 @@ class MessageBar(QFrame):
         super().__init__(parent)
         self._tone = Tone.NOTE
         self._colouring = False
+        self._standing = ""
         self._text = QLabel(self)
         self._text.setTextFormat(
             Qt.TextFormat.PlainText
@@ -57,6 +58,12 @@ class MessageBar(QFrame):
         self.setAccessibleName(message)
         self._colour()
         self.setVisible(bool(message))
+
+    def show_if_new(self, message: str, tone: Tone = Tone.NOTE) -> None:
+        """Show a message that stands as long as it holds, unless it is the one that the person has closed."""
+        if message != self._standing:
+            self._standing = message
+            self.show_message(message, tone)
 
     def clear(self) -> None:
         """Close the bar."""

@@ -18,8 +18,8 @@ from baywright.gui.dimensions.tree import VALUE
 from baywright.gui.elevation.twin import DrawerTableView
 from baywright.gui.elevation.view import ElevationView
 from baywright.gui.fields.line import LineEdit
+from baywright.gui.hardware.panel import HardwarePanel
 from baywright.gui.inventory.panel import BoxPanel
-from baywright.gui.lists import hardware_columns, hardware_records
 from baywright.gui.messages import MessageBar
 from baywright.gui.options.panel import OptionPanel
 from baywright.gui.options.room import Room
@@ -29,16 +29,12 @@ from baywright.gui.selection import PartSelection
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.stock.panel import StockPanel
-from baywright.gui.tables.model import RowTable
-from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
 from baywright.gui.wall.panel import WallPanel
 from baywright.gui.whynot.panel import WhyNotPanel
 from baywright.gui.whynot.problem import WhyNot
 from baywright.gui.whynot.strip import ProblemStrip
-from baywright.model.making import HardwareItem
 
-NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
 CHECKS_TIP = "Sag, runner loads, tipping, lifting, access, tolerances: what was computed."
 
 LISTS_LATE_MS = 150
@@ -77,8 +73,7 @@ class Panels(QWidget):
         self.drawers = DrawerTableView(session, self, lambda: self.elevation.shown)
         self.parts = PartPanel(session, self)
         self.cutting = CuttingPanel(session, self)
-        self.hardware: RowTable[HardwareItem] = RowTable(hardware_columns(), self)
-        self.hardware_view = TableView(self.hardware, "Hardware to buy", NOTHING_MADE, self)
+        self.hardware = HardwarePanel(session, self)
         self.checks = CheckPanel(session, self)
         self.lists_late = QTimer(self)
         self.lists_late.setSingleShot(True)
@@ -118,7 +113,7 @@ class Panels(QWidget):
         self.lists.addTab(self.problems, "What's wrong")
         self.lists.addTab(self.drawers, "Drawers")
         self.lists.addTab(self.parts, "Parts")
-        self.lists.addTab(self.hardware_view, "Hardware")
+        self.lists.addTab(self.hardware, "Hardware")
         self.lists.addTab(self.cutting, "Cutting")
         self.lists.addTab(self.options, "Options")
         self.lists.addTab(self.replan, "Re-plan")
@@ -126,6 +121,7 @@ class Panels(QWidget):
         self.lists.addTab(self.checks, "Checks")
         for page, tip in (
             (self.parts, "What to cut: sizes, edges, holes and the drawing of each part"),
+            (self.hardware, "What to buy: runners, screws, edging and the like, by the pack, from your catalogue"),
             (self.cutting, "How the parts are cut from sheets and bars, in which order, and what it costs"),
             (self.options, "The shapes that the run could have, to compare and choose from (F8)"),
             (self.replan, "What re-planning would move, to accept or reject; the work from what is built"),
@@ -153,7 +149,9 @@ class Panels(QWidget):
         self.whole.setStretchFactor(0, 2)
         self.whole.setStretchFactor(1, 3)
         self.whole.setSizes([440, 560])
-        for page in (self.options, self.replan, self.checks, self.destination, self.parts, self.cutting):
+        for page in (
+            self.options, self.replan, self.checks, self.destination, self.parts, self.hardware, self.cutting,
+        ):  # fmt: skip
             Room(self.right, self.lists, page, page.wanted_height)
         for splitter in (self.right, self.whole):
             splitter.setChildrenCollapsible(False)
@@ -283,7 +281,7 @@ class Panels(QWidget):
         seen = self.lists.isVisible() and self.lists.currentWidget() in (
             self.checks,
             self.parts,
-            self.hardware_view,
+            self.hardware,
         )
         self.lists_late.stop()
         if seen or not self.parts.table.total or not self._session.project.arrangement.bay_count:
@@ -299,18 +297,13 @@ class Panels(QWidget):
 
     def _update_lists(self) -> None:
         self.checks.update_from_document()
-        made = self._session.manufacture
-        were_empty = not self.hardware.total
         self.parts.update_from_document()
-        self.hardware.show_records(hardware_records(made))
-        if were_empty and made is not None:
-            self.hardware_view.fit_columns(220)
-        count = self.parts.table.total
-        self.lists.setTabText(self.lists.indexOf(self.parts), f"Parts ({count})" if count else "Parts")
-        self.lists.setTabText(
-            self.lists.indexOf(self.hardware_view),
-            f"Hardware ({len(self.hardware.ids)})" if self.hardware.ids else "Hardware",
-        )
+        self.hardware.update_from_document()
+        for page, title, count in (
+            (self.parts, "Parts", self.parts.table.total),
+            (self.hardware, "Hardware", self.hardware.total),
+        ):
+            self.lists.setTabText(self.lists.indexOf(page), f"{title} ({count})" if count else title)
 
     def show_why_not(self, shown: WhyNot) -> None:
         """List what is wrong and what would help."""

@@ -180,6 +180,7 @@ class MainWindow(QMainWindow):
         self.panels.options.told.connect(self.tell)
         self.panels.checks.told.connect(self.tell)
         self.panels.cutting.told.connect(self.tell)
+        self.panels.hardware.import_wanted.connect(self.edits.import_catalogue)
         self.panels.options.why_not_wanted.connect(self._show_why_not)
         self.status.problems_wanted.connect(lambda: self.panels.show_problem_list())
         self.panels.problems.repair_wanted.connect(self._apply_repair)

@@ -1,5 +1,6 @@
 """Taking boxes over from a table: matching, preview, refused rows with reasons, and one undo for all of it."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -61,7 +62,7 @@ def test_a_defect_of_the_program_is_not_told_as_a_fault_of_the_file(
     def broken(*_arguments: object) -> None:
         raise ZeroDivisionError("a defect")
 
-    monkeypatch.setattr("baywright.gui.importing.dialog.read_inventory", broken)
+    monkeypatch.setattr(dialog, "_subject", replace(dialog._subject, read=broken))
     with pytest.raises(ZeroDivisionError):
         dialog._on_matched(dialog._matching)
     assert not dialog.messages.isVisible()

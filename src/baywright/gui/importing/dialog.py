@@ -1,10 +1,11 @@
-"""The import dialog: shows what a table would bring; `preview` holds it once the person accepted.
+"""The import dialog: shows what a table would bring, boxes or catalogue items; `preview` holds it once accepted.
 
 Laws: nothing is taken over by the dialog itself; what is shown always belongs to the matching shown; a table that
 cannot be read leaves the dialog as it was and says why.
 """
 
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -21,18 +22,12 @@ from PySide6.QtWidgets import (
 )
 
 from baywright.app.files import FileTrouble
-from baywright.app.importing import ImportPreview, Matching, Table, propose_matching, read_inventory, read_table
+from baywright.app.importing import Table
 from baywright.gui.bridge import Errands
 from baywright.gui.fields.choice import Combo
 from baywright.gui.importing.matching import MatchingForm
-from baywright.gui.importing.preview import (
-    ComingBox,
-    RefusedCell,
-    coming_boxes,
-    coming_columns,
-    refused_cells,
-    refused_columns,
-)
+from baywright.gui.importing.preview import RefusedCell, refused_cells, refused_columns
+from baywright.gui.importing.subject import INVENTORY, Subject
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
@@ -50,19 +45,23 @@ class ImportDialog(QDialog):
         errands: Errands,
         path: Path | None = None,
         parent: QWidget | None = None,
+        *,
+        subject: Subject = INVENTORY,
     ) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Import inventory")
-        self.preview: ImportPreview | None = None
+        self.setWindowTitle(subject.title)
+        self.preview: Any = None
+        """What the table would bring; None while nothing can be taken over."""
+        self._subject = subject
         self._project, self._table, self._path, self._errands = project, table, path, errands
-        self._matching = Matching()
-        self.matching = MatchingForm(self)
+        self._matching: Any = None
+        self.matching = MatchingForm(subject.meanings, parent=self)
         self.messages = MessageBar(self)
         self.remarks = QLabel(self)
         self.remarks.setTextFormat(Qt.TextFormat.PlainText)
         self.remarks.setWordWrap(True)
         self.remarks.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-        self.coming: RowTable[ComingBox] = RowTable(coming_columns(project.unit), self)
+        self.coming: RowTable[Any] = RowTable(subject.columns(project), self)
         self.refused: RowTable[RefusedCell] = RowTable(refused_columns(), self)
         self._make_source()
         self._make_tabs()
@@ -85,7 +84,9 @@ class ImportDialog(QDialog):
         self.sheet.activated.connect(self._on_sheet_chosen)
 
     def _make_tabs(self) -> None:
-        self.coming_view = TableView(self.coming, "Boxes to take over", "No row can be taken over yet.", self)
+        self.coming_view = TableView(
+            self.coming, f"{self._subject.many.capitalize()} to take over", "No row can be taken over yet.", self
+        )
         self.refused_view = TableView(self.refused, "Refused rows", "No row is refused.", self)
         self.tabs = QTabWidget(self)
         self.tabs.setDocumentMode(True)
@@ -130,7 +131,7 @@ class ImportDialog(QDialog):
         self.sheet.clear()
         self.sheet.addItems(table.sheets)
         self.sheet.setCurrentText(table.sheet)
-        matching = propose_matching(table, self._project)
+        matching = self._subject.propose(table, self._project)
         self.matching.show_table(table, matching)
         self._on_matched(matching)
 
@@ -138,14 +139,16 @@ class ImportDialog(QDialog):
         path, sheet = self._path, self.sheet.currentText()
         if path is not None and sheet != self._table.sheet:
             self._wait("Reading the sheet …")
-            self._errands.run(lambda: read_table(path, sheet), self._show_table, self._on_trouble)
+            self._errands.run(lambda: self._subject.read_table(path, sheet), self._show_table, self._on_trouble)
 
-    def _on_matched(self, matching: Matching) -> None:
+    def _on_matched(self, matching: Any) -> None:
         self._matching = matching
         table, project = self._table, self._project
         self._wait("Reading the rows …")
         self._errands.run(
-            lambda: read_inventory(table, matching, project), self._show_preview, lambda error: self._on_trouble(error)
+            lambda: self._subject.read(table, matching, project),
+            self._show_preview,
+            lambda error: self._on_trouble(error),
         )
 
     def _wait(self, words: str) -> None:
@@ -153,14 +156,11 @@ class ImportDialog(QDialog):
         self.take.setEnabled(False)
         self.take.setText(words)
 
-    def _show_preview(self, preview: ImportPreview) -> None:
+    def _show_preview(self, preview: Any) -> None:
         self.preview = preview
         self.messages.clear()
         self._fill(preview)
-        sizes = [size.name for size in preview.new_sizes]
-        listed = ", ".join(sizes[:6]) + (f" and {len(sizes) - 6} more" if len(sizes) > 6 else "")
-        news = [f"New box sizes: {listed}."] if sizes else []
-        self.remarks.setText(" ".join([*news, *preview.remarks]))
+        self.remarks.setText(" ".join([*self._subject.news(preview), *preview.remarks]))
 
     def _on_trouble(self, error: Exception) -> None:
         if not isinstance(error, FileTrouble):
@@ -171,17 +171,19 @@ class ImportDialog(QDialog):
         self._fill(None)
         self.remarks.setText("")
 
-    def _fill(self, preview: ImportPreview | None) -> None:
-        self.coming.show_records(coming_boxes(preview) if preview else [], sort_anew=True)
-        self.refused.show_records(refused_cells(preview) if preview else [], sort_anew=True)
-        boxes, rows = len(preview.boxes) if preview else 0, len(preview.refused) if preview else 0
-        self.tabs.setTabText(0, f"{count_words(boxes, 'box', 'boxes')} to take over")
+    def _fill(self, preview: Any) -> None:
+        subject = self._subject
+        self.coming.show_records(subject.coming(preview) if preview else [], sort_anew=True)
+        self.refused.show_records(refused_cells(preview.refused) if preview else [], sort_anew=True)
+        count, rows = subject.count(preview) if preview else 0, len(preview.refused) if preview else 0
+        words = count_words(count, subject.one, subject.many)
+        self.tabs.setTabText(0, f"{words} to take over")
         self.tabs.setTabText(1, f"⚠ {count_words(rows, 'row')} refused" if rows else "No rows refused")
-        self.take.setText(f"&Take over {count_words(boxes, 'box', 'boxes')}" if boxes else "Nothing to take over")
-        self.take.setEnabled(boxes > 0)
+        self.take.setText(f"&Take over {words}" if count else "Nothing to take over")
+        self.take.setEnabled(count > 0)
         self.coming_view.fit_columns(200)
         self.refused_view.fit_columns(340)
-        if rows and not boxes:
+        if rows and not count:
             self.tabs.setCurrentIndex(1)
 
     def done(self, result: int) -> None:

@@ -1,9 +1,12 @@
 """The form that says which column of the table means what, with samples of what stands in each column."""
 
+from collections.abc import Sequence
+from typing import Any
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
-from baywright.app.importing import Column, Matching, Table, column_letters
+from baywright.app.importing import CatalogueColumn, Column, Table, column_letters
 from baywright.gui.fields.choice import Combo
 
 MEANINGS: tuple[tuple[Column, str, str], ...] = (
@@ -23,6 +26,21 @@ MEANINGS: tuple[tuple[Column, str, str], ...] = (
     (Column.NOTE, "Note", "Anything else"),
     (Column.STATUS, "Status", "owned, wished (room is kept for it) or elsewhere (it gets no drawer)"),
     (Column.QUANTITY, "How many", "So many boxes alike"),
+)
+CATALOGUE_MEANINGS: tuple[tuple[CatalogueColumn, str, str], ...] = (
+    (CatalogueColumn.KIND, "Kind", "What it is for: runner, wood screw, dowel, edging, glue and so on"),
+    (CatalogueColumn.NAME, "Name", "What the shop calls it"),
+    (CatalogueColumn.LENGTH, "Length", "Of a runner, screw, tenon or dowel"),
+    (CatalogueColumn.DIAMETER, "Diameter", "Of a screw, dowel or pin"),
+    (CatalogueColumn.THICKNESS, "Thickness", "Room a runner takes on each side; thickness of a tenon or an edging"),
+    (CatalogueColumn.WIDTH, "Width", "Of an edging or a tenon"),
+    (CatalogueColumn.LOAD, "Load class", "Rated load of a pair of runners, or of a foot"),
+    (CatalogueColumn.PACK, "In a pack", "Pieces, pairs, metres or litres in a pack"),
+    (CatalogueColumn.PRICE, "Price", "Of one pack"),
+    (CatalogueColumn.MASS, "Mass", "Of one piece"),
+    (CatalogueColumn.SUPPLIER, "Supplier", "Who sells it"),
+    (CatalogueColumn.ORDER_NUMBER, "Order number", "By which it is ordered"),
+    (CatalogueColumn.NOTE, "Note", "Anything else"),
 )
 NOT_THERE = "not in the table"
 _SAMPLES = 3
@@ -49,14 +67,16 @@ class MatchingForm(QWidget):
     changed = Signal(object)
     """The person matched anew; carries the whole matching."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, meanings: Sequence[tuple[Any, str, str]] = MEANINGS, matching: Any = None, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self._matching = Matching()
-        self._lists: dict[Column, Combo] = {}
+        self._matching = matching
+        self._lists: dict[Any, Combo] = {}
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
-        rows = (len(MEANINGS) + 1) // 2
-        for number, (meaning, label, hint) in enumerate(MEANINGS):
+        rows = (len(meanings) + 1) // 2
+        for number, (meaning, label, hint) in enumerate(meanings):
             chosen = Combo(self)
             chosen.setToolTip(hint)
             chosen.setAccessibleName(f"Column for {label}")
@@ -73,7 +93,7 @@ class MatchingForm(QWidget):
         for column in (1, 3):
             grid.setColumnStretch(column, 1)
 
-    def show_table(self, table: Table, matching: Matching) -> None:
+    def show_table(self, table: Table, matching: Any) -> None:
         """Offer the columns of a table, matched as proposed."""
         self._matching = matching
         columns = [column_words(table, place) for place in range(table.column_count)]
@@ -84,13 +104,13 @@ class MatchingForm(QWidget):
                 chosen.addItem(words, place)
         self._show()
 
-    def choose(self, meaning: Column, place: int | None) -> None:
+    def choose(self, meaning: Any, place: int | None) -> None:
         """Match a meaning with a column, as the person would."""
         chosen = self._lists[meaning]
         chosen.setCurrentIndex(0 if place is None else place + 1)
         self._on_chosen(meaning)
 
-    def _on_chosen(self, meaning: Column) -> None:
+    def _on_chosen(self, meaning: Any) -> None:
         place: int | None = self._lists[meaning].currentData()
         matching = self._matching
         for other, taken in matching.columns.items():

@@ -1,12 +1,14 @@
-"""What an import would bring, as two tables: the boxes that would be added, and the cells that stand in the way."""
+"""What an import would bring, as two tables: what would be added or changed, and the cells that stand in the way."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from baywright.app.importing import CellFault, ImportPreview
+from baywright.app.importing import CellFault, ImportPreview, RefusedRow, TakenRow
 from baywright.gui.tables.column import Column
 from baywright.gui.wording import STATUSES, USES, mass_words, size_words, words_for
 from baywright.model.inventory import Box, BoxSize
-from baywright.model.length import LengthUnit
+from baywright.model.length import LengthUnit, format_length
+from baywright.model.money import format_money
 
 
 @dataclass(frozen=True)
@@ -38,11 +40,11 @@ def coming_boxes(preview: ImportPreview) -> list[tuple[str, ComingBox]]:
     ]
 
 
-def refused_cells(preview: ImportPreview) -> list[tuple[str, RefusedCell]]:
+def refused_cells(refused: Iterable[RefusedRow]) -> list[tuple[str, RefusedCell]]:
     """All cells for which rows are refused."""
     return [
         (f"{row.number}-{number}", RefusedCell(row.number, fault))
-        for row in preview.refused
+        for row in refused
         for number, fault in enumerate(row.faults)
     ]
 
@@ -70,6 +72,35 @@ def coming_columns(unit: LengthUnit) -> tuple[Column[ComingBox], ...]:
         Column("Taken out", lambda x: words_for(x.box.use, USES), lambda x: words_for(x.box.use, USES)),
         Column("Note", lambda x: x.box.note, lambda x: x.box.note),
         Column("Status", lambda x: words_for(x.box.status, STATUSES), lambda x: words_for(x.box.status, STATUSES)),
+    )
+
+
+def coming_item_columns(currency: str, unit: LengthUnit) -> tuple[Column[TakenRow], ...]:
+    """The columns of the table of catalogue items that would be added or changed."""
+
+    def length(title: str, field: str) -> Column[TakenRow]:
+        def value(taken: TakenRow) -> float | None:
+            found: float | None = getattr(taken.item, field)
+            return found
+
+        def words(taken: TakenRow) -> str:
+            found = value(taken)
+            return "" if found is None else format_length(found, unit)
+
+        return Column(title, words, value, is_number=True)
+
+    return (
+        Column("Row", lambda x: str(x.number), lambda x: x.number, "Row of the table it comes from", is_number=True),
+        Column("New or changed", lambda x: "changed" if x.before else "new", lambda x: x.before is None),
+        Column("Kind", lambda x: x.item.kind.value, lambda x: x.item.kind.value),
+        Column("Name", lambda x: x.item.name, lambda x: x.item.name),
+        length("Length", "length_mm"),
+        length("Diameter", "diameter_mm"),
+        length("Thickness", "thickness_mm"),
+        Column("In a pack", lambda x: f"{x.item.pack_size:g}", lambda x: x.item.pack_size, is_number=True),
+        Column("Price", lambda x: format_money(x.item.price, currency), lambda x: x.item.price, is_number=True),
+        Column("Supplier", lambda x: x.item.supplier, lambda x: x.item.supplier),
+        Column("Order number", lambda x: x.item.order_number, lambda x: x.item.order_number),
     )
 
 

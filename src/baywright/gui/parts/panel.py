@@ -9,6 +9,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QAbstractItemView, QCheckBox, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from baywright.app.session import Session
+from baywright.gui.hardware.line import other_remarks
+from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.parts.drawing import PartDrawing
 from baywright.gui.parts.line import part_columns, part_records
 from baywright.gui.parts.work import NOT_DRAWN, WorkLine, work_columns, work_lines
@@ -44,6 +46,7 @@ class PartPanel(QWidget):
         self.mirrored = QCheckBox("Show the &mirrored piece", self)
         self.mirrored.setToolTip("Some pieces of this part are mirror images of the others")
         self.mirrored.toggled.connect(lambda _on: self._show_drawing())
+        self.remarks = MessageBar(self)
         self._shown: Part | None = None
         self._lay_out()
         self.view.ids_selected.connect(self._on_selected)
@@ -71,7 +74,8 @@ class PartPanel(QWidget):
         self.both.setSizes([300, 300])
         whole = QVBoxLayout(self)
         whole.setContentsMargins(6, 6, 6, 6)
-        whole.addWidget(self.both)
+        whole.addWidget(self.both, 1)
+        whole.addWidget(self.remarks)
 
     def wanted_height(self) -> int:
         """The height at which several parts and the drawing of one can be read."""
@@ -81,8 +85,9 @@ class PartPanel(QWidget):
 
     def update_from_document(self) -> None:
         """Show the parts of the present document."""
-        were = self.table.total
-        self.view.change_rows(lambda: self.table.show_records(part_records(self._session.manufacture)))
+        were, made = self.table.total, self._session.manufacture
+        self.view.change_rows(lambda: self.table.show_records(part_records(made)))
+        self.remarks.show_if_new("\n".join(other_remarks(made)), Tone.CAUTION)
         if self._unit_shown != self._session.project.unit:
             self._unit_shown = self._session.project.unit
             self.table.refresh()
