@@ -1,8 +1,10 @@
-"""The whole task of one packing: what is placeable, the bound, and the layouts."""
+"""The whole task of one packing: what is placeable, the bound, a first packing, then cheaper and better ones."""
 
 from collections.abc import Callable, Sequence
 
-from baywright.making.cutting.packing import Board, Layout, Node, Packing, Piece, Placed, Rules
+from baywright.making.cutting.packing import Board, Packing, Piece, Rules
+from baywright.making.cutting.sheets.costs import fits
+from baywright.making.cutting.sheets.pursuit import Pursuit
 
 
 def solve(
@@ -15,32 +17,36 @@ def solve(
     stop: Callable[[], bool],
     found: Callable[[Packing], None] | None,
 ) -> Packing:
-    """Answer `pack`: so far one piece a board, the cheapest that holds it."""
-    left = {board.id: board.available if board.available is not None else len(pieces) for board in boards}
-    layouts: list[Layout] = []
-    unplaced: list[int] = []
-    cost = 0
-    for piece in pieces:
-        for board in sorted(boards, key=lambda each: each.cost):
-            if left[board.id] and piece.length <= board.length and piece.width <= board.width:
-                left[board.id] -= 1
-                cost += board.cost
-                layouts.append(_single(piece, board))
-                break
-        else:
-            unplaced.append(piece.id)
-    return Packing(tuple(layouts), tuple(unplaced), cost, 0)
+    """Answer `packing.pack`."""
+    _check(pieces, boards, rules)
+    unplaceable = tuple(piece.id for piece in pieces if not any(fits(piece, board) for board in boards))
+    hopeless = set(unplaceable)
+    placeable = [piece for piece in pieces if piece.id not in hopeless]
+    kinds = [
+        board for board in boards if board.available != 0 and any(fits(piece, board) for piece in placeable)
+    ]  # fmt: skip
+    if not placeable or not kinds:
+        left = tuple(piece.id for piece in pieces)
+        packing = Packing((), left, 0, 0, unplaceable)
+        if found:
+            found(packing)
+        return packing
+    return Pursuit(placeable, kinds, rules, unplaceable, seed=seed, effort=effort, stop=stop, found=found).run()
 
 
-def _single(piece: Piece, board: Board) -> Layout:
-    leaf = Node(0, 0, piece.length, piece.width, piece.id)
-    column = leaf
-    if piece.width < board.width:
-        rest = Node(0, piece.width, piece.length, board.width - piece.width)
-        column = Node(0, 0, piece.length, board.width, None, False, (leaf, rest))
-    tree = column
-    if piece.length < board.length:
-        rest = Node(piece.length, 0, board.length - piece.length, board.width)
-        tree = Node(0, 0, board.length, board.width, None, True, (column, rest))
-    placed = Placed(piece.id, 0, 0, piece.length, piece.width, False)
-    return Layout(board.id, (placed,), tree, 1)
+def _check(pieces: Sequence[Piece], boards: Sequence[Board], rules: Rules) -> None:
+    if len({piece.id for piece in pieces}) < len(pieces):
+        raise ValueError("Two pieces have the same id.")
+    if len({board.id for board in boards}) < len(boards):
+        raise ValueError("Two boards have the same id.")
+    measured: list[Piece | Board] = [*pieces, *boards]
+    for each in measured:
+        if each.length <= 0 or each.width <= 0:
+            raise ValueError(f"{each} has a measure that is not above zero.")
+    for board in boards:
+        if board.cost < 0 or (board.available is not None and board.available < 0):
+            raise ValueError(f"{board} costs or counts less than nothing.")
+    if rules.stages is not None and rules.stages < 2:
+        raise ValueError("Boards are cut in two stages at least.")
+    if min(rules.rest_least) < 0:
+        raise ValueError("A rest’s least sides are not below zero.")
