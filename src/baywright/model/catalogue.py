@@ -113,6 +113,10 @@ class HardwareStock(Frozen):
         """The item of the catalogue with that id; None where there is none."""
         return next((item for item in self.catalogue if item.id == item_id), None)
 
+    def extra(self, extra_id: str) -> ExtraItem | None:
+        """The owner's own line with that id; None where there is none."""
+        return next((extra for extra in self.extras if extra.id == extra_id), None)
+
     def adjustment(self, number: str) -> Adjustment | None:
         """What was set by hand for the line of that number; None where nothing was."""
         return next((adjustment for adjustment in self.adjustments if adjustment.number == number), None)

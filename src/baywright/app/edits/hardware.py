@@ -20,7 +20,8 @@ _PLAIN = {
 """What fields are called in the undo menu where their name is no plain word."""
 
 
-def _field(name: str) -> str:
+def hardware_field(name: str) -> str:
+    """A field of an item or line as people call it."""
     return _PLAIN.get(name, name.removesuffix("_mm").removesuffix("_kg").replace("_", " "))
 
 
@@ -57,7 +58,7 @@ class ChangeCatalogueItem:
     @property
     def title(self) -> str:
         """The undo menu's name of the edit."""
-        return f"Change {_field(self.field)} of item"
+        return f"Change {hardware_field(self.field)} of item"
 
     def apply(self, project: Project) -> Project:
         """The project with the field changed; EditRefused where the value is not allowed or the item is gone."""
@@ -125,7 +126,7 @@ class AdjustItem:
         """The undo menu's name of the edit."""
         if self.field == "is_left_out":
             return f"Leave {self.number} out of the order" if self.value else f"Put {self.number} back on the order"
-        return f"Change {_field(self.field)} of {self.number}"
+        return f"Change {hardware_field(self.field)} of {self.number}"
 
     def apply(self, project: Project) -> Project:
         """The project with the adjustment; EditRefused where the value is not allowed or the item is not there."""
@@ -189,12 +190,12 @@ class ChangeExtra:
     @property
     def title(self) -> str:
         """The undo menu's name of the edit."""
-        return f"Change {_field(self.field)} of added line"
+        return f"Change {hardware_field(self.field)} of added line"
 
     def apply(self, project: Project) -> Project:
         """The project with the field changed; EditRefused where the value is not allowed or the line is gone."""
         stock = project.hardware
-        extra = next((each for each in stock.extras if each.id == self.extra_id), None)
+        extra = stock.extra(self.extra_id)
         if extra is None:
             raise EditRefused("That line is no longer there.")
         changed = checked(lambda: extra.replace(**{self.field: self.value}), self.field)

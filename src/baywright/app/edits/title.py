@@ -5,6 +5,7 @@ Law: a command that is not known here, or is about something that is not there, 
 
 from baywright.app.commands import Command, SetField
 from baywright.app.edits.arrangement import PlaceBox, SetLock, UnplaceBoxes
+from baywright.app.edits.hardware import ChangeCatalogueItem, ChangeExtra, hardware_field
 from baywright.app.edits.inventory import AddBoxes, DuplicateBoxes, EditBox, EditBoxSize, RemoveBoxes, RemoveBoxSize
 from baywright.app.edits.materials import ChangeMaterial, RemoveMaterial
 from baywright.app.edits.stock import ChangeBar, ChangeSheet, plain_field
@@ -56,6 +57,10 @@ def title_of(command: Command, project: Project) -> str:
             return f"Unlock {boxes}" if lock is Lock.NONE else f"Lock {boxes} in {lock.value}"
         case ChangeMaterial() | RemoveMaterial() | ChangeSheet() | ChangeBar():
             return _of_stock(command, project)
+        case ChangeCatalogueItem(item_id, field) if item := project.hardware.item(item_id):
+            return f"Change {hardware_field(field)} of {_quoted(item.name)}"
+        case ChangeExtra(extra_id, field) if extra := project.hardware.extra(extra_id):
+            return f"Change {hardware_field(field)} of {_quoted(extra.name)}"
         case SetField(path) if "." in path:
             *_, group, field = path.split(".")
             return f"Change {_field(field)}" + (f" of {_GROUPS[group]}" if group in _GROUPS else "")

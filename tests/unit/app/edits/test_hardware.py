@@ -16,6 +16,7 @@ from baywright.app.edits.hardware import (
     RemoveCatalogueItems,
     RemoveExtras,
 )
+from baywright.app.edits.title import title_of
 from baywright.model.catalogue import Adjustment, CatalogueItem, ExtraItem, HardwareKind
 from baywright.model.project import Project
 
@@ -122,3 +123,10 @@ def test_what_cannot_be_is_refused_with_a_reason(command: Command, why: str) -> 
 )
 def test_every_edit_has_a_name_in_the_undo_menu(command: Command, title: str) -> None:
     assert command.title == title
+
+
+def test_once_the_document_is_known_edits_say_of_what() -> None:
+    project = _after(AddCatalogueItems((GLUE,)), AddExtra(CASTORS))
+    assert title_of(ChangeCatalogueItem("glue", "price", 1), project) == "Change price of “Glue”"
+    assert title_of(ChangeExtra("extra-1", "pack_size", 1), project) == "Change pack size of “Castors”"
+    assert title_of(ChangeExtra("gone", "needed", 1), project) == "Change needed of added line"
