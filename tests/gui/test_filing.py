@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit
+from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
 from baywright.app.files import open_project, save_project
@@ -145,6 +146,22 @@ def test_a_workbook_that_cannot_be_written_is_one_message(desk: Desk, tmp_path: 
     desk.actions.export_workbook.trigger()
     assert len(desk.answers.troubles) == 1
     assert "wall.xlsx" in desk.answers.troubles[0]
+
+
+def test_papers_for_the_workshop_are_written(desk: Desk, tmp_path: Path, qtbot: QtBot) -> None:
+    desk.actions.write_cuts.trigger()
+    assert "plan first" in desk.message
+    desk.actions.plan.trigger()
+    paths = [tmp_path / "cuts.pdf", tmp_path / "labels.pdf"]
+    desk.answers.files_to_write = list(paths)
+    for action, path in zip((desk.actions.write_cuts, desk.actions.write_labels), paths, strict=True):
+        action.trigger()
+        qtbot.waitUntil(lambda path=path: desk.message == f"Written: {path}", timeout=30_000)
+        assert path.read_bytes().startswith(b"%PDF")
+    desk.answers.files_to_write = [tmp_path / "gone" / "cuts.pdf"]
+    desk.actions.write_cuts.trigger()
+    qtbot.waitUntil(lambda: len(desk.answers.troubles) == 1, timeout=30_000)
+    assert "cuts.pdf" in desk.answers.troubles[0]
 
 
 def type_length(desk: Desk, text: str) -> QLineEdit:

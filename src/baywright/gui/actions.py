@@ -40,6 +40,10 @@ class Actions(QObject):
             "Write inventory, drawer schedule, parts, hardware order and dimensions into a workbook",
             "export",
         )
+        self.write_cuts = self._make(
+            "&Book of cuts…", "", "Every sheet drawn with its cuts in order, to take to the saw (PDF)"
+        )
+        self.write_labels = self._make("&Labels…", "", "A label for every piece, 3 × 8 on an A4 sheet (PDF)")
         self.quit = self._make("&Quit", _Key.Quit, "Close the window")
 
     def _make_edit_actions(self) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog, QMessageBox, QWidget
 
 PROJECT_FILTER = "Baywright projects (*.baywright);;All files (*)"
 WORKBOOK_FILTER = "Workbooks (*.xlsx)"
+PAPER_FILTER = "PDF files (*.pdf)"
 TABLE_FILTER = "Tables (*.csv *.tsv *.txt *.xlsx);;All files (*)"
 
 

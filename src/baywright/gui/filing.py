@@ -8,13 +8,15 @@ from collections.abc import Callable
 from pathlib import Path
 
 from baywright.app.files import PROJECT_SUFFIX, FileTrouble, export_workbook, open_project
+from baywright.app.papers import Paper, write_paper
 from baywright.app.session import Session
 from baywright.gui.bridge import Errands
-from baywright.gui.dialogs import PROJECT_FILTER, WORKBOOK_FILTER, Dialogs, Unsaved
+from baywright.gui.dialogs import PAPER_FILTER, PROJECT_FILTER, WORKBOOK_FILTER, Dialogs, Unsaved
 from baywright.gui.messages import Tone
 from baywright.gui.wording import count_words
 
 WORKBOOK_SUFFIX = ".xlsx"
+PAPER_SUFFIX = ".pdf"
 
 
 class Filing:
@@ -111,11 +113,31 @@ class Filing:
             lasting=True,
         )
 
-    def _on_export_failed(self, error: Exception) -> None:
+    def write_paper(self, paper: Paper) -> None:
+        """Ask for a file and write a paper for the workshop to it, beside the window."""
+        session = self._session
+        if not session.project.arrangement.bay_count:
+            self._tell(f"There is nothing for the {paper.value} yet: plan first (F5).", Tone.CAUTION)
+            return
+        stem = session.path.stem if session.path else _file_name(session.title)
+        suggestion = self.folder / f"{stem} {paper.value}{PAPER_SUFFIX}"
+        path = self.dialogs.file_to_write(f"Write the {paper.value}", suggestion, PAPER_FILTER, PAPER_SUFFIX)
+        if path is None:
+            return
+        project, cutting = session.project, session.cutting.plan
+        self._tell(f"Writing “{path.name}” …", Tone.NOTE)
+        self._errands.run(
+            lambda: write_paper(path, paper, project, cutting),
+            lambda _nothing: self._tell(f"Written: {path}", Tone.NOTE),
+            lambda error: self._on_export_failed(error, f"The {paper.value} could not be written"),
+            lasting=True,
+        )
+
+    def _on_export_failed(self, error: Exception, title: str = "The workbook was not written") -> None:
         if not isinstance(error, FileTrouble):
             raise error
         self._tell("", Tone.NOTE)
-        self.dialogs.trouble("The workbook was not written", str(error))
+        self.dialogs.trouble(title, str(error))
 
 
 def _written(path: Path, wrong: int, unplaced: int) -> tuple[str, Tone]:

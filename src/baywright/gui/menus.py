@@ -49,7 +49,11 @@ class Menus:
         self.recent = menu.addMenu("Open &recent")
         self.recent.setToolTipsVisible(True)
         self.recent.aboutToShow.connect(self._fill_recent)
-        _fill(menu, (a.save, a.save_as, None, a.import_inventory, a.export_workbook, None, a.quit))
+        _fill(menu, (a.save, a.save_as, None, a.import_inventory, a.export_workbook))
+        papers = menu.addMenu("&Papers for the workshop")
+        papers.setToolTipsVisible(True)
+        _fill(papers, (a.write_cuts, a.write_labels))
+        _fill(menu, (None, a.quit))
         self._fill_recent()
 
     def _fill_recent(self) -> None:

@@ -25,6 +25,7 @@ from baywright.app.notices import (
     ProposalMade,
     ReplanEnded,
 )
+from baywright.app.papers import Paper
 from baywright.app.session import Session
 from baywright.gui.actions import Actions
 from baywright.gui.bridge import Bridge, Errands
@@ -140,6 +141,8 @@ class MainWindow(QMainWindow):
             a.save_as: self.filing.save_as,
             a.import_inventory: self.edits.import_inventory,
             a.export_workbook: self.filing.export,
+            a.write_cuts: lambda: self.filing.write_paper(Paper.CUTS),
+            a.write_labels: lambda: self.filing.write_paper(Paper.LABELS),
             a.quit: self.close,
             a.undo: session.undo,
             a.redo: session.redo,
