@@ -1,9 +1,11 @@
 """The whole task of one packing: what is placeable, the bound, a first packing, then cheaper and better ones."""
 
 from collections.abc import Callable, Sequence
+from random import Random
 
 from baywright.making.cutting.packing import Board, Packing, Piece, Rules
 from baywright.making.cutting.sheets.costs import fits
+from baywright.making.cutting.sheets.course import course_of
 from baywright.making.cutting.sheets.pursuit import Pursuit
 
 
@@ -31,7 +33,8 @@ def solve(
         if found:
             found(packing)
         return packing
-    return Pursuit(placeable, kinds, rules, unplaceable, seed=seed, effort=effort, stop=stop, found=found).run()
+    course = course_of(placeable, kinds, rules, Random(seed), effort, stop)
+    return Pursuit(course, unplaceable, found).run()
 
 
 def _check(pieces: Sequence[Piece], boards: Sequence[Board], rules: Rules) -> None:

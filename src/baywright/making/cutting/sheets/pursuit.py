@@ -6,159 +6,101 @@ seed, and the effort counts steps, so that only `stop` depends on the clock.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from random import Random
+from collections.abc import Callable
 
-from baywright.making.cutting.packing import Board, Packing, Piece, Rules
+from baywright.making.cutting.packing import Packing
 from baywright.making.cutting.sheets.costs import least_cost, needs_of
-from baywright.making.cutting.sheets.filling import STAGES, Place, filler
-from baywright.making.cutting.sheets.search import Attempt, Slot
-from baywright.making.cutting.sheets.stock import Filled, Solution, greedy, weight
-from baywright.making.cutting.sheets.table import numbers, table_of
-from baywright.making.cutting.sheets.targets import cheaper
-from baywright.making.cutting.sheets.trees import layout
+from baywright.making.cutting.sheets.course import Course
+from baywright.making.cutting.sheets.keeping import fewer_cuts, larger_rests
+from baywright.making.cutting.sheets.rests import Merit, quality
+from baywright.making.cutting.sheets.saving import placing_more, saved
+from baywright.making.cutting.sheets.stock import Solution, greedy, weight
 
 OPENINGS = 30
 """So many first packings are made at most."""
-STEPS_AT_ONCE = 16
-"""Steps between two questions whether to stop."""
-FIRST_SLICE = 1_000
-"""Steps for each set of boards in the first round; every round has twice as many."""
-LONGEST_SLICE = 1 << 60
+FOR_KEEPING = 0.3
+"""This part of the effort is kept back for rests and cuts."""
 
 
 class Pursuit:
-    """The state of one `pack`; pieces and boards are those that fit somewhere, or hold something."""
+    """The state of one `pack`: the best solution, and whom to tell."""
 
     def __init__(
-        self, pieces: Sequence[Piece], kinds: Sequence[Board], rules: Rules, unplaceable: tuple[int, ...], *, seed: int,
-        effort: int | None, stop: Callable[[], bool], found: Callable[[Packing], None] | None,
+        self, course: Course, unplaceable: tuple[int, ...], found: Callable[[Packing], None] | None
     ) -> None:  # fmt: skip
-        self._kinds = kinds
-        self._rules = rules
+        self._course = course
         self._unplaceable = unplaceable
-        self._chance = Random(seed)
-        self._left = effort if effort is not None else LONGEST_SLICE
-        self._stop = stop
         self._found = found
-        self._table = table_of(pieces, max(board.length for board in kinds), max(board.width for board in kinds))
-        self._tools = filler(self._table, self._chance)
-        first = (rules.stages or 0) * STAGES
-        self._states = (first, first + 1) if rules.stages else (0,)
         self._bound = 0
-        self._best: Solution | None = None
-        self._packing: Packing | None = None
+        self._best = greedy(course.table, course.kinds, course.tools[1], course.states)
+        self._tell()
 
     def run(self) -> Packing:
-        """Go through all the stages, or as far as effort and `stop` let it."""
-        self._offer(greedy(self._table, self._kinds, self._tools[1], self._states))
-        needs = needs_of(self._table.pieces, self._kinds)
-        self._needs = needs
-        self._bound = least_cost(needs, self._kinds, len(self._table.pieces))
+        """Go on as far as effort and `stop` let it."""
+        course = self._course
+        kept_back = int(course.left * FOR_KEEPING)
+        course.left -= kept_back
+        self._cheapen()
+        course.left += kept_back
+        if not course.is_over():
+            for solution in larger_rests(course, self._best):
+                self._offer_closely(solution)
+            changes = fewer_cuts(course, self._best)
+            change = next(changes, None)
+            while change is not None:
+                self._offer_closely(change)
+                try:
+                    change = changes.send(self._best)
+                except StopIteration:
+                    break
+        return course.packing(self._best, self._bound, self._unplaceable)
+
+    def _cheapen(self) -> None:
+        course = self._course
+        needs = needs_of(course.table.pieces, course.kinds)
+        self._bound = least_cost(needs, course.kinds, len(course.table.pieces))
+        draw, fill = course.tools
         for _ in range(OPENINGS):
-            if self._is_over() or self._is_cheapest():
-                break
-            self._tools[0]()
-            self._offer(greedy(self._table, self._kinds, self._tools[1], self._states))
-            self._left -= 1
-        while not self._is_over() and not self._is_cheapest():
-            if not self._save():
-                break
-        return self._told()
-
-    # what is best
-
-    def _offer(self, solution: Solution) -> bool:
-        """Take the solution where it is better: less area out, then less cost, then rests and cuts."""
-        if self._best is not None and self._rank(solution) >= self._rank(self._best):
-            return False
-        self._best = solution
-        self._packing = None
-        packing = self._told()
-        if self._found:
-            self._found(packing)
-        return True
-
-    def _rank(self, solution: Solution) -> tuple[int, int]:
-        return weight(solution.out, self._table), solution.cost(self._kinds)
-
-    def _told(self) -> Packing:
-        best = self._best
-        assert best is not None
-        kinds = self._kinds
-        layouts = tuple(
-            layout(kinds[each.kind].id, kinds[each.kind].length, kinds[each.kind].width, each.place, self._table)
-            for each in best.boards
-        )
-        unplaced = tuple(sorted([*self._unplaceable, *(self._table.pieces[number].id for number in numbers(best.out))]))
-        return Packing(layouts, unplaced, best.cost(kinds), min(self._bound, best.cost(kinds)), self._unplaceable)
-
-    # going on
-
-    def _is_over(self) -> bool:
-        return self._left <= 0 or self._stop()
+            if self._is_cheapest() or course.is_over():
+                return
+            draw()
+            course.left -= 1
+            self._offer(greedy(course.table, course.kinds, fill, course.states))
+        if self._best.out:
+            for solution in placing_more(course, self._best):
+                self._offer(solution)
+        while not self._best.out and not self._is_cheapest():
+            solution_or_none = saved(course, self._best, needs, self._bound)
+            if solution_or_none is None or not self._offer(solution_or_none):
+                return
 
     def _is_cheapest(self) -> bool:
-        assert self._best is not None
-        return not self._best.out and self._best.cost(self._kinds) <= self._bound
+        return not self._best.out and self._best.cost(self._course.kinds) <= self._bound
 
-    def _save(self) -> bool:
-        """Try the sets of boards that cost less in turn; whether one of them did."""
-        best = self._best
-        assert best is not None
-        if best.out:
-            return self._place_more(best)
-        attempts = [
-            self._attempt(best, target)
-            for target in cheaper(best.counts(self._kinds), self._kinds, self._needs, self._bound)
-        ]
-        steps = FIRST_SLICE
-        while attempts and not self._is_over():
-            for attempt in attempts:
-                if self._try(attempt, steps):
-                    return self._offer(solution(attempt))
-            steps *= 2
-        return False
+    def _rank(self, solution: Solution) -> tuple[int, int]:
+        return weight(solution.out, self._course.table), solution.cost(self._course.kinds)
 
-    def _place_more(self, best: Solution) -> bool:
-        """Where the stock did not suffice: all boards there are, until everything is placed or the effort is spent."""
-        attempt = self._attempt(best, [board.available or 0 for board in self._kinds])
-        while attempt.out and not self._is_over():
-            self._try(attempt, STEPS_AT_ONCE)
-            self._offer(solution(attempt))
-        return not attempt.out
+    def _offer(self, solution: Solution) -> bool:
+        """Take the solution where less area is out, or else it costs less."""
+        if self._rank(solution) >= self._rank(self._best):
+            return False
+        self._best = solution
+        self._tell()
+        return True
 
-    def _try(self, attempt: Attempt, steps: int) -> bool:
-        """Run an attempt for so many steps; whether nothing is out any more."""
-        while steps > 0 and attempt.out and not self._is_over():
-            taken = attempt.run(min(STEPS_AT_ONCE, self._left))
-            self._left -= taken
-            steps -= taken
-        return not attempt.out
+    def _offer_closely(self, solution: Solution) -> None:
+        """Take the solution also where it only leaves a better rest, or takes fewer cuts."""
+        rank, best = self._rank(solution), self._rank(self._best)
+        if rank < best or (rank == best and self._quality(solution) > self._quality(self._best)):
+            self._best = solution
+            self._tell()
 
-    def _attempt(self, best: Solution, target: Sequence[int]) -> Attempt:
-        """An attempt with the target's boards, beginning with those of the best solution, the fullest of a kind."""
-        wanted = list(target)
-        slots: list[Slot] = []
-        places: list[Place | None] = []
-        for each in sorted(best.boards, key=lambda each: -weight(each.place[2], self._table)):
-            if wanted[each.kind]:
-                wanted[each.kind] -= 1
-                slots.append(self._slot(each.kind))
-                places.append(each.place)
-        for kind, count in enumerate(wanted):
-            slots += [self._slot(kind)] * count
-            places += [None] * count
-        return Attempt(self._table, self._tools, self._chance, slots, places)
+    def _quality(self, solution: Solution) -> tuple[Merit, int]:
+        course = self._course
+        layouts = course.packing(solution, 0, ()).layouts
+        kinds = (course.kinds[each.kind] for each in solution.boards)
+        return quality(list(zip(layouts, kinds, strict=True)), course.rules)
 
-    def _slot(self, kind: int) -> Slot:
-        board = self._kinds[kind]
-        return Slot(kind, board.length, board.width, self._states)
-
-
-def solution(attempt: Attempt) -> Solution:
-    """What an attempt has reached, without the boards left empty."""
-    boards = tuple(
-        Filled(slot.kind, place) for slot, place in zip(attempt.slots, attempt.places, strict=True) if place
-    )  # fmt: skip
-    return Solution(boards, attempt.out)
+    def _tell(self) -> None:
+        if self._found:
+            self._found(self._course.packing(self._best, self._bound, self._unplaceable))

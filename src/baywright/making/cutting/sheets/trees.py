@@ -9,7 +9,7 @@ from __future__ import annotations
 from random import Random
 from typing import TypeAlias
 
-from baywright.making.cutting.packing import Layout, Node, Placed
+from baywright.making.cutting.packing import Board, Layout, Node, Placed
 from baywright.making.cutting.sheets.filling import Place
 from baywright.making.cutting.sheets.table import Table
 
@@ -60,11 +60,11 @@ def _upwards(way: Way) -> list[tuple[int, int, int, int, bool, Place | None, Pla
     return [(*place, is_beyond) for place, is_beyond in reversed(way)]
 
 
-def layout(board: int, length: int, width: int, place: Place | None, table: Table) -> Layout:
+def layout(board: Board, place: Place, table: Table) -> Layout:
     """The layout of one board from its filled place, which may be smaller than the board."""
     placed: list[Placed] = []
-    tree = _framed(_Drawing(table, placed).node(0, 0, place), length, width) if place else Node(0, 0, length, width)
-    return Layout(board, tuple(placed), tree, stages(tree))
+    tree = _framed(_Drawing(table, placed).node(0, 0, place), board.length, board.width)
+    return Layout(board.id, tuple(placed), tree, stages(tree))
 
 
 class _Drawing:
