@@ -11,9 +11,10 @@ from baywright.making.cutting.bars.budget import Budget
 from baywright.making.cutting.bars.certificate import Certificate
 from baywright.making.cutting.bars.task import Task
 
-SOLVER_EFFORT = 0.1
-"""The most that one question may take, in the solver's deterministic seconds."""
-STEPS_A_UNIT = 1_000.0
+SOLVER_EFFORT = 0.04
+"""The most that one question may take, in the solver's deterministic seconds; nobody can stop it meanwhile."""
+STEPS_A_UNIT = 2_500.0
+STEPS_TO_BEGIN = 8.0
 
 
 @dataclass(frozen=True)
@@ -27,11 +28,20 @@ class Chosen:
     bound: int
 
 
+@dataclass(frozen=True)
+class Cap:
+    """What the bars together must not go over: so much for a bar of each kind, and the most."""
+
+    costs: tuple[int, ...]
+    most: int
+
+
 class Choice:
     """The certificates found so far, and the choices that were tried and did not do."""
 
-    def __init__(self, task: Task) -> None:
+    def __init__(self, task: Task, cap: Cap | None = None) -> None:
         self._task = task
+        self._cap = cap
         self._certificates: list[Certificate] = []
         self._tried: list[Chosen] = []
         self._refuted: list[Chosen] = []
@@ -97,6 +107,8 @@ class Choice:
                     model.add(variable >= n + 1).only_enforce_if(is_more)
                     more.append(is_more)
             model.add_bool_or(more)
+        if self._cap is not None:
+            model.add(sum(cost * n for cost, n in zip(self._cap.costs, bars, strict=True)) <= self._cap.most)
         value = sum(kind.cost * n for kind, n in zip(task.kinds, bars, strict=True)) + sum(
             cost * n for cost, n in zip(task.short_costs, short, strict=True)
         )
@@ -126,6 +138,6 @@ def _solved(model: Any, budget: Budget) -> tuple[bool, bool, Any]:
     solver.parameters.catch_sigint_signal = False
     solver.parameters.max_deterministic_time = SOLVER_EFFORT
     status = solver.solve(model)
-    budget.spend(STEPS_A_UNIT * round(float(solver.response_proto.deterministic_time), 6) + 2)
+    budget.spend(STEPS_A_UNIT * round(float(solver.response_proto.deterministic_time), 6) + STEPS_TO_BEGIN)
     is_found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
     return is_found, status in (cp_model.OPTIMAL, cp_model.INFEASIBLE), solver

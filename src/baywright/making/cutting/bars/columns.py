@@ -6,6 +6,8 @@ kind of bar, and the best with one more length in it, as long as the lengths do 
 
 from collections.abc import Callable, Sequence
 
+import numpy as np
+
 from baywright.making.cutting.bars.budget import Budget
 from baywright.making.cutting.bars.certificate import whole_prices
 from baywright.making.cutting.bars.knapsack import Knapsack, Table
@@ -78,15 +80,15 @@ class Columns:
         seen = dict.fromkeys(range(len(self._task.lengths)), 0)
         for number, count in found[0]:
             seen[number] += count
-        worths = {number: table.worth_with(number, length) for number in seen}
-        for number in sorted(worths, key=lambda number: -worths[number]):
+        worths = table.worths_with(length)
+        for number in map(int, np.argsort(-worths, kind="stable")):
             if len(found) == most or not worths[number]:
                 break
             if seen[number] < MOST_WITH_A_LENGTH:
                 found.append(table.filling_with(number, length))
                 for other, count in found[-1]:
                     seen[other] += count
-        budget.spend(0.02 * len(found))
+        budget.spend(0.05 * len(found))
         return [counts for counts in found if counts]
 
 

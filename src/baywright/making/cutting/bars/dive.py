@@ -5,8 +5,8 @@ The first dive takes the surest at every step; further ones choose among the sur
 Law: an answer takes no more bars than it was given and holds every piece asked for; without one nothing is proved.
 """
 
+import random
 from collections.abc import Sequence
-from random import Random
 
 from baywright.making.cutting.bars.budget import Budget
 from baywright.making.cutting.bars.columns import Columns, cut_of
@@ -17,7 +17,8 @@ from baywright.making.cutting.bars.task import Cut, Task
 SURE = 0.85
 """A filling that is cut so often, of one bar, is taken as it is."""
 FEW_BARS = 12
-"""What is left for so few bars is also tried by exchanging pieces."""
+MORE_BARS = (160, 80, 40)
+"""What is left for so few bars is also tried by exchanging pieces, and once each when it comes down to so many."""
 FEW_FILLINGS = 4
 """Among so many fillings a further dive chooses."""
 SHORT_PRICE = 1_000.0
@@ -35,13 +36,18 @@ class Dive:
     def run(self, bars: Sequence[int], needs: Sequence[int], seed: int = 0) -> list[Cut] | None:
         """All needed pieces from at most so many bars of each kind; None: not found this way."""
         task, left, limits = self._task, list(needs), list(bars)
-        chance = Random(seed) if seed else None
+        chance = random.Random(seed) if seed else None
         kind_costs = [float(kind.length) for kind in task.kinds]
         self._relaxation.aim(kind_costs, [SHORT_PRICE * length for length in task.lengths])
         columns = Columns(task, self._relaxation, kind_costs)
         cuts: list[Cut] = []
+        looks = list(MORE_BARS)
         while any(left):
-            if sum(limits) <= FEW_BARS:
+            is_few = sum(limits) <= FEW_BARS
+            while looks and sum(limits) <= looks[0]:
+                looks.pop(0)
+                is_few = True
+            if is_few:
                 rest = self._exchanged(left, limits, seed)
                 if rest is not None:
                     return cuts + rest
@@ -61,7 +67,7 @@ class Dive:
             cuts += fixed
         return cuts
 
-    def _fix(self, left: list[int], limits: list[int], chance: Random | None) -> list[Cut]:
+    def _fix(self, left: list[int], limits: list[int], chance: random.Random | None) -> list[Cut]:
         """Take the fillings that are sure, else one of the surest, out of what is left."""
         amounts = sorted(
             self._relaxation.amounts(), key=lambda pair: (-round(pair[0], 6), -self._task.filled(pair[1][1]), pair[1])

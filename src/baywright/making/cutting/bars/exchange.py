@@ -3,8 +3,8 @@
 Law: an answer holds every piece, in bars no fuller than they are long; without one nothing is proved.
 """
 
+import random
 from collections.abc import Sequence
-from random import Random
 
 from baywright.making.cutting.bars.budget import Budget
 from baywright.making.cutting.bars.filling import fullest, steps
@@ -15,6 +15,8 @@ MEMORY = 50
 """A change is taken that is no worse than what was so many changes ago."""
 SLACKS = (0.0, 1.0, 2.0, 0.5)
 """How much may stay free in a bar where longer pieces can be taken for it, in parts of what is free on average."""
+
+STEPS_TO_CHANGE = 0.02
 
 Filled = list[list[int]]
 """The pieces in each bar."""
@@ -57,7 +59,7 @@ class Exchange:
     """Bars in work, and the pieces that are out."""
 
     def __init__(self, filled: Filled, out: list[int], bars: Sequence[int], seed: int) -> None:
-        self._chance = Random(seed)
+        self._chance = random.Random(seed)
         self._filled = [list(pieces) for pieces in filled]
         self._out = list(out)
         self._bars = bars
@@ -88,9 +90,9 @@ class Exchange:
         chance.shuffle(pool)
         if chance.random() < 0.5:
             pool.sort(reverse=True)
-        anew, effort = [], 0.001
+        anew, effort = [], STEPS_TO_CHANGE
         for bar in chosen:
-            effort += steps(len(pool), self._bars[bar])
+            effort += 2 * steps(len(pool), self._bars[bar])
             taken = set(fullest(pool, self._bars[bar]))
             anew.append([pool[place] for place in sorted(taken)])
             pool = [piece for place, piece in enumerate(pool) if place not in taken]

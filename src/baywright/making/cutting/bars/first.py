@@ -10,7 +10,7 @@ from baywright.making.cutting.bars.filling import fullest, steps
 from baywright.making.cutting.bars.task import Counts, Cut, Task
 
 MOST_LOOKED_AT = 60
-"""Of so many pieces at most, the longest that fit, one bar is filled."""
+"""One bar is filled from so many pieces at most, the longest that fits and others of all lengths."""
 
 
 def first_answers(task: Task, budget: Budget) -> list[Cut]:
@@ -55,11 +55,10 @@ def _filling(task: Task, left: Sequence[int], kind: int, budget: Budget) -> Coun
     for number, length in enumerate(task.lengths):
         if length <= room:
             pieces += [number] * min(left[number], room // length)
-        if len(pieces) >= MOST_LOOKED_AT:
-            break
     if not pieces:
         return ()
-    budget.spend(steps(len(pieces), room))
+    pieces = pieces[:: 1 + len(pieces) // MOST_LOOKED_AT]
+    budget.spend(0.1 + 2 * steps(len(pieces), room))
     others = [task.lengths[number] for number in pieces[1:]]
     taken = fullest(others, room - task.lengths[pieces[0]])
     chosen = [pieces[0], *(pieces[place + 1] for place in taken)]

@@ -28,11 +28,12 @@ class Knapsack:
         self.is_exact = grid == 1 or generous
         self._grid = grid
         self._longest = longest // grid
-        self._weights = [length // grid if generous else -(-length // grid) for length in lengths]
+        self.weights: Prices = np.array([length // grid if generous else -(-length // grid) for length in lengths])
+        """The cells of a piece of each length."""
         self._counts = list(counts)
         # Any number of copies up to the count is a sum of some of 1, 2, 4, … and a last lot.
         self._lots: list[tuple[int, int, int]] = []
-        for number, weight in enumerate(self._weights):
+        for number, weight in enumerate(map(int, self.weights)):
             left, copies = min(self._counts[number], longest // lengths[number]), 1
             while left > 0:
                 copies = min(copies, left)
@@ -50,16 +51,12 @@ class Knapsack:
             np.greater(with_lot, best[weight:], out=taken[row, weight:])
             np.maximum(with_lot, best[weight:], out=best[weight:])
             if row % LOTS_A_LOOK == 0:
-                budget.spend(LOTS_A_LOOK * (0.003 + 1.5e-6 * self._longest))
+                budget.spend(LOTS_A_LOOK * (0.003 + 1e-6 * self._longest))
         return Table(self, prices, lots, best, taken)
 
     def room(self, length: int) -> int:
         """The cells of a bar's length."""
         return length // self._grid
-
-    def weight(self, number: int) -> int:
-        """The cells of a piece."""
-        return self._weights[number]
 
     def count(self, number: int) -> int:
         """How many pieces there are of a length."""
@@ -91,14 +88,14 @@ class Table:
         """A best filling of a bar of this length."""
         return tuple(sorted(self._walk(self._knapsack.room(length)).items()))
 
-    def worth_with(self, number: int, length: int) -> int:
-        """What a filling that holds a piece of this length is worth at most; 0 where there is none."""
-        room = self._knapsack.room(length) - self._knapsack.weight(number)
-        return int(self._best[room]) + int(self._prices[number]) if room >= 0 else 0
+    def worths_with(self, length: int) -> Prices:
+        """For each length of piece, what a filling of a bar that holds one is worth at most; 0 where there is none."""
+        rooms = self._knapsack.room(length) - self._knapsack.weights
+        return np.where(rooms >= 0, self._best[np.maximum(rooms, 0)] + self._prices, 0)
 
     def filling_with(self, number: int, length: int) -> Counts:
         """A good filling that holds a piece of this length."""
-        counts = self._walk(self._knapsack.room(length) - self._knapsack.weight(number))
+        counts = self._walk(self._knapsack.room(length) - int(self._knapsack.weights[number]))
         counts[number] = min(self._knapsack.count(number), counts.get(number, 0) + 1)
         return tuple(sorted(counts.items()))
 

@@ -1,44 +1,20 @@
-"""Cutting bars: a first answer at once, then cheaper choices of bars, cheapest first, until none is left.
-
-A choice of bars is tried in rising order of effort: pieces exchanged between bars; the linear relaxation, which
-either refutes the choice, with a certificate that makes the bound higher, or leads down to whole numbers. What a choice
-costs that is neither filled nor refuted is the bound that stands; it is taken up again with more effort.
-"""
+"""Cutting bars at least cost; at equal cost of the shortest bars; then with the longest rest in one piece."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from baywright.making.cutting.bars.budget import Budget, StoppedError
-from baywright.making.cutting.bars.certificate import Certificate, by_length, by_number, certificate, whole_prices
-from baywright.making.cutting.bars.choice import Choice, Chosen
-from baywright.making.cutting.bars.columns import Columns, cut_of, exact_knapsack
-from baywright.making.cutting.bars.dive import Dive
-from baywright.making.cutting.bars.exchange import into
+from baywright.making.cutting.bars.choice import Cap
 from baywright.making.cutting.bars.first import first_answers
-from baywright.making.cutting.bars.fitting import Fitting, UndecidedError
-from baywright.making.cutting.bars.relaxation import Answer, Relaxation
 from baywright.making.cutting.bars.rest import longer_rest
+from baywright.making.cutting.bars.settling import Search, never
 from baywright.making.cutting.bars.stock import Bar, BarPacking, Length
 from baywright.making.cutting.bars.task import Cut, Reading, Task
 
-FIRST_EFFORT = 20.0
-"""Steps of exchanging that a choice of bars gets when it is tried for the first time."""
-FITTING = 2.0
-"""So many times as many steps it gets of trying everything, where the pieces are few."""
-QUICK_LOOKS = 12
-QUICK_EFFORT = 0.3
-"""So many choices of bars are looked at quickly first, with so many steps for every piece."""
-DIVING = 10.0
-"""So many times as many steps it gets of diving."""
-MORE_EFFORT = 2.0
-"""So many times more when all are taken up again."""
-SHARE_FOR_THE_REST = 0.1
-"""Of the effort, kept for making the rest longer."""
-NO_PIECE_LEFT = 1e-6
-
-
-def never() -> bool:
-    """Do not stop before the effort is spent."""
-    return False
+SHARE = 0.1
+"""Of the effort, kept for shorter bars at least, and as much for a longer rest."""
+ENOUGH = 500.0
+"""The most steps for each of these."""
 
 
 def cut_bars(
@@ -52,183 +28,56 @@ def cut_bars(
 ) -> BarPacking:
     """Cut the pieces from bars: all that can be, at least cost, of the shortest bars, with the longest rest in one.
 
-    `effort` is the most steps of search, a step about a millisecond (None: until proved or stopped); the same effort
-    and seed give the same answer. `stop` is asked often and ends the search with the best so far; `found` is told of
-    each better answer, of the first one at once. Raises ValueError where two pieces or bars have one id, a length is
-    not positive, or a cost or count is negative.
+    `effort` is the most steps of search, a step about a millisecond (None: until the cost is proved, or stopped); the
+    same effort and seed give the same answer. `stop` is asked often and ends the search with the best so far; `found`
+    is told of each better answer, of the first one at once. Raises ValueError where two pieces or bars have one id, a
+    length is not positive, or a cost or count is negative.
     """
     reading = Reading(lengths, bars)
-    search = Search(reading.task, seed, lambda cuts, bound: found(reading.packing(cuts, bound)) if found else None)
-    search.run(effort, stop)
+    task = reading.task
+    if not task.lengths or not task.kinds:
+        return reading.packing((), 0)
+
+    def tell(cuts: Sequence[Cut], bound: int) -> None:
+        if found is not None:
+            found(reading.packing(cuts, bound))
+
+    search = Search(task, seed, tell)
+    first = first_answers(task, Budget(None, never))
+    budget = Budget(None if effort is None else (1 - 2 * SHARE) * effort, stop)
+    search.run(first, budget)
+    left = None if effort is None else effort - budget.spent
+    for better, kept in ((_shorter_bars, SHARE), (longer_rest, 0.0)):
+        if stop():
+            break
+        budget = Budget(ENOUGH if left is None or effort is None else min(ENOUGH, left - kept * effort), stop)
+        try:
+            cuts = better(task, search.cuts, seed, budget)
+        except StoppedError:
+            cuts = None
+        left = None if left is None else left - budget.spent
+        if cuts is not None:
+            search.cuts = cuts
+            tell(cuts, search.bound)
     return reading.packing(search.cuts, search.bound)
 
 
-class Search:
-    """The best cuts so far, and the bound."""
-
-    def __init__(self, task: Task, seed: int, told: Callable[[Sequence[Cut], int], None]) -> None:
-        self.cuts: list[Cut] = []
-        self.bound = 0
-        self._task = task
-        self._seed = seed
-        self._told = told
-        self._value = 0
-        self._choice = Choice(task)
-        self._relaxation: Relaxation | None = None
-        self._knows_costs = False
-        self._budget = Budget(None, never)
-
-    def run(self, effort: float | None, stop: Callable[[], bool]) -> None:
-        """Search until everything is proved, the effort is spent, or the caller wants to stop."""
-        if not self._task.lengths or not self._task.kinds:
-            return
-        self._take(first_answers(self._task, self._budget))
-        self._budget = Budget(None if effort is None else effort * (1 - SHARE_FOR_THE_REST), stop)
-        try:
-            self._settle()
-        except StoppedError:
-            self.bound = min(self.bound, self._value)
-        if effort is not None and not stop():
-            self._budget = Budget(max(1.0, effort * SHARE_FOR_THE_REST), stop)
-        try:
-            self._lengthen_rest()
-        except StoppedError:
-            return
-
-    def _take(self, cuts: Sequence[Cut]) -> None:
-        """Keep cuts that count less than the best so far."""
-        task = self._task
-        short = sum(n * cost for n, cost in zip(task.left_over(cuts), task.short_costs, strict=True))
-        value = task.cost(cuts) + short
-        if not self.cuts or value < self._value:
-            self.cuts, self._value = list(cuts), value
-            self._told(self.cuts, min(self.bound, value))
-
-    def _settle(self) -> None:
-        """Try the choices of bars that cost less than the best cuts, cheapest first, until there is none."""
-        for each in (by_length(self._task), *by_number(self._task)):
-            self._choice.learn(each)
-        self._raise_bound()
-        self._look_quickly()
-        round_, effort = 0, FIRST_EFFORT
-        while True:
-            chosen = self._choice.cheapest(self._budget, self._value, proof=False)
-            if chosen is not None and chosen.bars:
-                self._try(chosen, effort, round_)
-                continue
-            was_left = self._choice.try_again()
-            if chosen is None and not was_left:
-                self.bound = self._value
-                return
-            round_, effort = round_ + 1, effort * MORE_EFFORT
-            self._budget.spend(1)
-
-    def _look_quickly(self) -> None:
-        """Only exchange pieces, on the cheapest choices until one does: a good answer before the longer work."""
-        for _ in range(QUICK_LOOKS):
-            chosen = self._choice.cheapest(self._budget, self._value, proof=False)
-            if chosen is None or not chosen.bars:
-                break
-            needs = [count - n for count, n in zip(self._task.counts, chosen.short, strict=True)]
-            cuts = self._exchanged(needs, chosen.bars, min(FIRST_EFFORT, QUICK_EFFORT * sum(needs)), 0)
-            if cuts is not None:
-                self._take(cuts)
-                break
-            self._choice.leave(chosen)
-        self._choice.try_again()
-
-    def _raise_bound(self) -> None:
-        cheapest = self._choice.cheapest(self._budget, self._value, proof=True)
-        self.bound = max(self.bound, self._value if cheapest is None else cheapest.bound)
-
-    def _try(self, chosen: Chosen, effort: float, round_: int) -> None:
-        """Fill the chosen bars, or refute the choice, or leave it for later."""
-        needs = [count - n for count, n in zip(self._task.counts, chosen.short, strict=True)]
-        cuts = self._exchanged(needs, chosen.bars, effort, round_) if round_ else None
-        if cuts is None:
-            relaxation = self._relaxation or self._begin()
-            refuted = self._refuted(relaxation, needs, chosen)
-            if refuted is not None:
-                self._choice.learn(refuted)
-                if not self._knows_costs and len(self._task.kinds) > 1:
-                    self._learn_from_costs(relaxation)
-                self._raise_bound()
-                return
-            try:
-                cuts = Fitting(self._task, FITTING * effort, self._budget).cuts(needs, chosen.bars)
-            except UndecidedError:
-                cuts = self._dived(relaxation, needs, chosen.bars, effort, round_)
-            else:
-                if cuts is None:
-                    self._choice.refute(chosen)
-                    self._raise_bound()
-                    return
-        if cuts is None:
-            self._choice.leave(chosen)
-        else:
-            self._take(cuts)
-
-    def _begin(self) -> Relaxation:
-        """The linear relaxation, with the best cuts so far as its first fillings."""
-        self._relaxation = Relaxation(self._task)
-        for cut in self.cuts:
-            self._relaxation.add(cut)
-        return self._relaxation
-
-    def _exchanged(self, needs: Sequence[int], bars: Sequence[int], effort: float, round_: int) -> list[Cut] | None:
-        task = self._task
-        pieces = [length for length, need in zip(task.lengths, needs, strict=True) for _ in range(need)]
-        kinds = sorted((kind for kind, n in enumerate(bars) for _ in range(n)), reverse=True)
-        rooms = [task.kinds[kind].length for kind in kinds]
-        filled = into(pieces, rooms, effort, self._seed + round_, self._budget)
-        if filled is None:
-            return None
-        return [cut_of(task, kind, held) for kind, held in zip(kinds, filled, strict=True) if held]
-
-    def _dived(
-        self, relaxation: Relaxation, needs: Sequence[int], bars: Sequence[int], effort: float, round_: int
-    ) -> list[Cut] | None:
-        """One dive, and further ones for as long as the effort lasts."""
-        dive = Dive(self._task, relaxation, self._budget)
-        end, turn = self._budget.spent + DIVING * effort, 0
-        while True:
-            cuts = dive.run(bars, needs, self._seed + 1_000 * round_ + turn)
-            turn += 1
-            if cuts is not None or self._budget.spent >= end:
-                return cuts
-
-    def _learn_from_costs(self, relaxation: Relaxation) -> None:
-        """The certificate that the cost of bars gives, whatever bars are taken."""
-        task = self._task
-        costs = [float(kind.cost) for kind in task.kinds]
-        dear = float(10 * max(1, *(kind.cost for kind in task.kinds)))
-        relaxation.aim(costs, [float(cost) if cost else dear for cost in task.short_costs])
-        limits = [kind.available for kind in task.kinds]
-        relaxation.ask(task.counts, limits)
-        answer = Columns(task, relaxation, costs).settle(task.counts, limits, self._budget, lambda _: False)
-        self._choice.learn(self._certificate(answer))
-        self._knows_costs = True
-
-    def _refuted(self, relaxation: Relaxation, needs: Sequence[int], chosen: Chosen) -> Certificate | None:
-        """What refutes a choice of bars; None where the relaxation fills it."""
-        task = self._task
-        nothing = [0.0] * len(task.kinds)
-        relaxation.aim(nothing, [float(length) for length in task.lengths])
-        relaxation.ask(needs, chosen.bars)
-        answer = Columns(task, relaxation, nothing).settle(
-            needs, chosen.bars, self._budget, lambda answer: answer.value < NO_PIECE_LEFT
-        )
-        if answer.value < NO_PIECE_LEFT:
-            return None
-        found = self._certificate(answer)
-        return None if found.allows(chosen.bars, chosen.short) else found
-
-    def _certificate(self, answer: Answer) -> Certificate:
-        knapsack = exact_knapsack(self._task, self._task.counts)
-        return certificate(self._task, knapsack, whole_prices(answer.prices), self._budget)
-
-    def _lengthen_rest(self) -> None:
-        cuts = longer_rest(self._task, self.cuts, self._seed, self._budget)
-        if cuts is not None:
-            self.cuts = cuts
-            self._told(self.cuts, self.bound)
+def _shorter_bars(task: Task, cuts: Sequence[Cut], seed: int, budget: Budget) -> list[Cut] | None:
+    """The same pieces from bars that cost no more and are shorter together; None: none found."""
+    if len(task.kinds) == 1 and task.kinds[0].cost:
+        return None  # as many bars as cost least are as short as can be
+    pieces = [count - left for count, left in zip(task.counts, task.left_over(cuts), strict=True)]
+    held = [number for number, count in enumerate(pieces) if count]
+    by_length = Task(
+        tuple(task.lengths[number] for number in held),
+        tuple(pieces[number] for number in held),
+        (0,) * len(held),
+        tuple(replace(kind, cost=kind.length) for kind in task.kinds),
+    )
+    to, back = {number: n for n, number in enumerate(held)}, dict(enumerate(held))
+    given = [(kind, tuple((to[number], n) for number, n in counts)) for kind, counts in cuts]
+    search = Search(by_length, seed, lambda *_: None, Cap(tuple(kind.cost for kind in task.kinds), task.cost(cuts)))
+    search.run(given, budget)
+    if by_length.cost(search.cuts) == by_length.cost(given):
+        return None
+    return [(kind, tuple((back[number], n) for number, n in counts)) for kind, counts in search.cuts]

@@ -141,10 +141,10 @@ class Reading:
         return fillings
 
     def _bar_ids(self, cuts: Sequence[Cut]) -> list[int]:
-        """The id of each cut's bar: of bars that are alike, those are used up first of which there are only some."""
+        """The id of each cut’s bar: of bars that are alike here the shortest first, and those of a limited number."""
         stock: dict[tuple[int, int], list[list[int]]] = {}
         endless = len(cuts)
-        for bar in sorted(self._bars, key=lambda bar: bar.available is None):
+        for bar in sorted(self._bars, key=lambda bar: (bar.length, bar.available is None)):
             left = endless if bar.available is None else bar.available
             stock.setdefault((bar.length // self._unit, bar.cost), []).append([bar.id, left])
         ids = []
