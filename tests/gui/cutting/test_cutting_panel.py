@@ -8,7 +8,7 @@ from PySide6.QtTest import QAbstractItemModelTester, QTest
 from pytestqt.qtbot import QtBot
 
 from baywright.app.commands import SetField
-from baywright.app.edits.needed import AddNeeded, roles_needed
+from baywright.app.edits.needed import AddNeeded, Several, roles_needed
 from baywright.app.edits.stock import ChangeSheet
 from baywright.app.session import Session
 from baywright.gui.cutting.cost import cost_words, share_lines
@@ -32,6 +32,8 @@ from baywright.model.cutting import (
 )
 from baywright.model.length import LengthUnit
 from tests.gui.desk import Desk, OpenDesk
+from tests.gui.heart import GAPS_FORGIVEN, Heart
+from tests.gui.test_heartbeat import many_boxes
 
 SHEET = SheetLayout(
     number="S1",
@@ -249,7 +251,10 @@ def test_cuts_are_stepped_through_by_buttons_and_in_the_table(cutting: CuttingPa
     assert cutting.drawing.cut.number == 1
     assert cutting.step_words.text().startswith(f"Cut 1 of {cutting.cuts.total}: ")
     cutting.tabs.setCurrentIndex(1)
-    cutting.cut_view.selectRow(cutting.cuts.total - 1)
+    last = cutting.cuts.index(cutting.cuts.total - 1, 0)
+    cutting.cut_view.scrollTo(last)
+    where = cutting.cut_view.visualRect(last).center()
+    QTest.mouseClick(cutting.cut_view.viewport(), Qt.MouseButton.LeftButton, pos=where)
     assert cutting.drawing.cut.number == cutting.cuts.total
     assert not cutting.forth.isEnabled()
     QTest.mouseClick(cutting.back, Qt.MouseButton.LeftButton)
@@ -273,27 +278,31 @@ def test_a_part_selected_anywhere_brings_its_layout_to_the_front(cutting: Cuttin
     assert desk.panels.parts.view.selected_ids() == desk.panels.part_selection.numbers
 
 
-def test_a_part_larger_than_every_sheet_is_told_and_the_rest_is_cut(cutting: CuttingPanel, desk: Desk) -> None:
-    made = desk.session.manufacture
+def test_a_part_larger_than_every_sheet_is_told_and_the_rest_is_cut(desk: Desk) -> None:
+    desk.actions.plan.trigger()
+    made, cutting = desk.session.manufacture, desk.panels.cutting
     assert made is not None
     desk.session.do(AddNeeded(roles_needed(desk.session.project, made.parts)))
-    for sheet in desk.session.project.stock.sheets:
-        desk.session.do(ChangeSheet(sheet.id, "length_mm", 1200.0))
+    sheets = desk.session.project.stock.sheets
+    shorter = tuple(ChangeSheet(sheet.id, "length_mm", 1200.0) for sheet in sheets)
+    desk.session.do(Several(shorter, "Shorter sheets"))
+    desk.panels.lists.setCurrentWidget(cutting)
     assert cutting.unplaced.isVisible()
     assert "T1" in cutting.unplaced.message
     assert "not cut" in cutting.unplaced.message
     assert cutting.layouts.total > 0
     assert desk.panels.lists.tabText(desk.panels.lists.indexOf(cutting)).startswith("⚠ Cutting")
-    while desk.session.can_undo and desk.session.undo_title.startswith("Change length of sheet"):
-        desk.session.undo()
+    desk.session.undo()
     assert cutting.unplaced.isHidden()
 
 
-def test_rests_are_put_into_the_stock_by_one_undo(cutting: CuttingPanel, desk: Desk) -> None:
-    made = desk.session.manufacture
+def test_rests_are_put_into_the_stock_by_one_undo(desk: Desk) -> None:
+    desk.actions.plan.trigger()
+    made, cutting = desk.session.manufacture, desk.panels.cutting
     assert made is not None
     desk.session.do(AddNeeded(roles_needed(desk.session.project, made.parts)))
     before = desk.session.project
+    desk.panels.lists.setCurrentWidget(cutting)
     rests = sum(line.kept for line in (cutting.layouts.record(key) for key in cutting.layouts.ids))
     assert rests > 0
     assert cutting.keep.isEnabled()
@@ -304,9 +313,15 @@ def test_rests_are_put_into_the_stock_by_one_undo(cutting: CuttingPanel, desk: D
     assert "offcuts that are owned" in desk.message
     desk.session.undo()
     assert desk.session.project == before
-    desk.session.do(SetField("stock.rules.rest_length_mm", 5000.0))
-    desk.session.do(SetField("stock.rules.bar_rest_mm", 90_000.0))
-    assert not cutting.keep.isEnabled()
+
+
+def test_where_no_rest_is_worth_keeping_none_is_offered(desk: Desk) -> None:
+    desk.actions.plan.trigger()
+    rules = desk.session.project.stock.rules.replace(rest_length_mm=50_000.0, bar_rest_mm=90_000.0)
+    desk.session.do(SetField("stock.rules", rules))
+    desk.panels.lists.setCurrentWidget(desk.panels.cutting)
+    assert desk.panels.cutting.layouts.total > 0
+    assert not desk.panels.cutting.keep.isEnabled()
 
 
 def test_before_anything_is_planned_the_tab_says_so(desk: Desk) -> None:
@@ -325,6 +340,23 @@ def test_prices_missing_are_told_beside_the_cost(cutting: CuttingPanel, desk: De
     assert not cost.is_complete
     assert f"{len(cost.missing)} prices missing" in cutting.cost.words.text()
     assert cutting.cost.table.total == len(cost.lines) + len(cost.by_material) + len(cost.by_bay)
+
+
+def test_the_window_answers_while_the_parts_are_cut(open_desk: OpenDesk, qtbot: QtBot) -> None:
+    desk = open_desk(many_boxes(20), synchronous=False)
+    desk.actions.plan.trigger()
+    qtbot.waitUntil(lambda: not desk.session.is_planning, timeout=30_000)
+    panel = desk.panels.cutting
+    desk.panels.lists.setCurrentWidget(panel)
+    qtbot.waitUntil(lambda: panel.layouts.total > 0, timeout=30_000)
+    desk.session.do(SetField("construction.boards.top_mm", 30.0))
+    heart = Heart()
+    qtbot.wait(1)  # drawing the edit itself is not cutting
+    heart.start()
+    qtbot.waitUntil(lambda: not desk.session.cutting.is_searching, timeout=60_000)
+    heart.stop()
+    assert len(heart.gaps) <= GAPS_FORGIVEN, heart.gaps
+    assert panel.layouts.total > 0
 
 
 def test_the_search_runs_beside_the_window_and_follows_edits(open_desk: OpenDesk, qtbot: QtBot) -> None:

@@ -10,6 +10,8 @@ from baywright.gui.parts.line import part_records
 from baywright.gui.parts.panel import PartPanel
 from baywright.gui.parts.work import work_lines, work_summary
 from baywright.gui.tables.model import MARK
+from baywright.gui.tables.view import TableView
+from baywright.model.construction import Fronts
 from baywright.model.length import LengthUnit
 from baywright.model.machining import (
     EdgeForm,
@@ -52,6 +54,13 @@ def upright(**changes: object) -> Part:
     return Part.model_validate({**values, **changes})
 
 
+def pick(view: TableView, row: int) -> None:
+    """Click on a row: what keys tests before this one held down does not count then."""
+    view.scrollTo(view.rows.index(row, 0))
+    where = view.visualRect(view.rows.index(row, 0)).center()
+    QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, where)
+
+
 @pytest.fixture
 def parts(desk: Desk) -> PartPanel:
     """The panel of a planned workshop, in front."""
@@ -69,7 +78,7 @@ def test_every_part_is_listed_and_the_selected_one_is_drawn(parts: PartPanel, de
     assert [parts.table.record(key).number for key in parts.table.ids] == [part.number for part in made.parts]
     assert parts.drawing.bench is None
     assert "Select a part" in parts.drawing.accessibleDescription()
-    parts.view.selectRow(0)
+    pick(parts.view, 0)
     bench = parts.drawing.bench
     assert bench is not None
     assert bench.part is made.parts[0]
@@ -80,14 +89,14 @@ def test_every_part_is_listed_and_the_selected_one_is_drawn(parts: PartPanel, de
 def test_a_part_selected_in_the_list_stands_out_in_picture_drawers_and_checks(parts: PartPanel, desk: Desk) -> None:
     parts.select_parts(())
     row = parts.table.row_of("D1")
-    parts.view.selectRow(row)
+    pick(parts.view, row)
     (shown,) = desk.panels.elevation.canvas.parts_shown
     assert shown.number == "D1"
     assert len(shown.areas) == 2 * len(desk.session.project.boxes)
     assert desk.panels.drawers.table.marked == {box.id for box in desk.session.project.boxes}
     marked = desk.panels.drawers.table.index(0, 2).data()
     assert str(marked).startswith(MARK)
-    parts.view.selectRow(parts.table.row_of("U2"))
+    pick(parts.view, parts.table.row_of("U2"))
     (shown,) = desk.panels.elevation.canvas.parts_shown
     inner = desk.session.project.arrangement.bay_count - 1
     assert (shown.number, len(shown.areas)) == ("U2", inner)
@@ -120,13 +129,35 @@ def test_a_board_is_chosen_in_the_picture_by_click_and_by_key(parts: PartPanel, 
 
 
 def test_the_chosen_part_stands_out_still_after_an_edit(parts: PartPanel, desk: Desk) -> None:
-    parts.view.selectRow(parts.table.row_of("T1"))
+    pick(parts.view, parts.table.row_of("T1"))
     before = desk.panels.elevation.canvas.parts_shown[0].areas
     desk.session.do(SetField("construction.boards.top_mm", 40.0))
     after = desk.panels.elevation.canvas.parts_shown[0].areas
     assert (before[0].height, after[0].height) == (27.0, 40.0)
     assert parts.drawing.bench is not None
     assert parts.drawing.bench.part.thickness_mm == 40.0
+
+
+def test_front_panels_and_end_panels_are_drawn_and_stand_out_when_chosen(parts: PartPanel, desk: Desk) -> None:
+    canvas = desk.panels.elevation.canvas
+    plain = canvas.grab().toImage()
+    desk.session.do(SetField("construction.drawers.fronts", Fronts.OVERLAY))
+    desk.session.do(SetField("construction.end_panels.left", True))
+    made, frame = desk.session.manufacture, desk.panels.elevation.shown.frame
+    assert made is not None
+    assert frame is not None
+    assert canvas.fronts_shown == made.fronts
+    assert len(made.fronts) == len(desk.session.project.arrangement.drawers)
+    assert canvas.grab().toImage() != plain
+    pick(parts.view, parts.table.row_of("F1"))
+    (shown,) = canvas.parts_shown
+    assert len(shown.areas) == next(part.quantity for part in made.parts if part.number == "F1")
+    (panel,) = frame.end_panels
+    place = canvas.mapFromScene(panel.centre)
+    QTest.mouseClick(canvas.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert desk.panels.part_selection.numbers == ("E1L",)
+    desk.session.do(SetField("construction.drawers.fronts", Fronts.NONE))
+    assert canvas.fronts_shown == ()
 
 
 def test_lengths_follow_the_unit(parts: PartPanel, desk: Desk) -> None:
@@ -173,7 +204,7 @@ def test_a_hole_chosen_in_the_table_stands_out_and_the_mirrored_piece_is_offered
     assert parts.mirrored.isVisibleTo(parts)
     plain = parts.drawing.grab().toImage()
     parts.tabs.setCurrentIndex(1)
-    parts.work_view.selectRow(1)
+    pick(parts.work_view, 1)
     parts.tabs.setCurrentIndex(0)
     assert parts.drawing.grab().toImage() != plain
     parts.mirrored.setChecked(True)
@@ -184,7 +215,7 @@ def test_a_hole_chosen_in_the_table_stands_out_and_the_mirrored_piece_is_offered
 
 
 def test_the_drawing_zooms_by_key_and_follows_the_theme(parts: PartPanel, desk: Desk) -> None:
-    parts.view.selectRow(0)
+    pick(parts.view, 0)
     fitted = parts.drawing.pixels_per_mm
     QTest.keyClicks(parts.drawing, "+")
     assert parts.drawing.pixels_per_mm > fitted

@@ -111,6 +111,8 @@ def test_readings_make_a_batch_whose_mean_is_in_force(stock: StockPanel, desk: D
     stock.materials.add_needed()
     upright = desk.session.project.stock.material_of(BoardRole.UPRIGHT)
     assert upright is not None
+    stock.materials.view.setFocus()
+    QTest.keyClick(stock.materials.view, Qt.Key.Key_Home)
     stock.materials.view.selectRow(stock.materials.table.row_of(upright.id))
     QTest.keyClicks(stock.batches.readings, "17.4; 17.6; 17.4")
     assert stock.batches.figures.text() == "Mean 17.47 mm, least 17.4 mm, most 17.6 mm."

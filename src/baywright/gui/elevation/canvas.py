@@ -16,6 +16,7 @@ from baywright.gui.elevation.changes import Changes, paint_changes
 from baywright.gui.elevation.dimension import Dimensions
 from baywright.gui.elevation.drag import Ghost
 from baywright.gui.elevation.face import FaceStyle
+from baywright.gui.elevation.fronts import paint_fronts
 from baywright.gui.elevation.ghost import paint_ghost
 from baywright.gui.elevation.item import DrawerItem
 from baywright.gui.elevation.layout import Layout
@@ -27,6 +28,7 @@ from baywright.gui.elevation.pixels import in_pixels
 from baywright.gui.elevation.ruler import chains_for, paint_dimensions, paint_opening
 from baywright.gui.elevation.sheet import Sheet
 from baywright.gui.elevation.zones import paint_surroundings
+from baywright.model.making import FrontPanel
 
 _ARROWS = {
     Qt.Key.Key_Up: (0, 1),
@@ -77,6 +79,7 @@ class Canvas(Sheet):
         self._hands: Hands | None = None
         self._zone = ""
         self._parts: tuple[ShownPart, ...] = ()
+        self._fronts: tuple[FrontPanel, ...] = ()
         self._changes: Changes | None = None
         self.scene().selectionChanged.connect(self.selection_changed)
 
@@ -135,6 +138,17 @@ class Canvas(Sheet):
         if chosen != self._parts:
             self._parts = chosen
             self.viewport().update()
+
+    def show_fronts(self, fronts: tuple[FrontPanel, ...]) -> None:
+        """Show the drawers' front panels where they hang."""
+        if fronts != self._fronts:
+            self._fronts = fronts
+            self.viewport().update()
+
+    @property
+    def fronts_shown(self) -> tuple[FrontPanel, ...]:
+        """The front panels that are drawn."""
+        return self._fronts
 
     @property
     def parts_shown(self) -> tuple[ShownPart, ...]:
@@ -214,6 +228,7 @@ class Canvas(Sheet):
         """Limits of the space, the selected drawer's opening, the carried box, and a hint what to do."""
         if self._layout is not None and self._layout.frame is not None:
             space = self._layout.project.space
+            paint_fronts(painter, self._fronts, self._style)
             paint_surroundings(painter, space, self._layout.frame, self._style, self._zone)
             paint_limits(painter, self._layout.frame, self._style)
             paint_parts(painter, self._parts, self._style)

@@ -56,8 +56,6 @@ class Frame:
     """The rest of the wall beside the run; None where there is none or a shelf bay takes it."""
     end_panels: tuple[Area, ...] = ()
     """The panels over the outer uprights, floor to underside of the top, seen on their front edges."""
-    fronts: tuple[Area, ...] = ()
-    """The front panels of the drawers."""
 
     @property
     def top(self) -> Area:
@@ -134,6 +132,10 @@ def build_frame(project: Project, workings: Workings) -> Frame | None:
         line_offset=value("line_offset"),
         wall=wall,
         left_over=_left_over(workings, wall) if shelf_bay is None else None,
+        end_panels=tuple(
+            Area(panel.left_mm, 0.0, panel.right_mm - panel.left_mm, lower + workings.upright_height(panel.rows))
+            for panel in layout.end_panels
+        ),
     )
 
 

@@ -14,14 +14,15 @@ from baywright.gui.elevation.area import Area
 from baywright.gui.elevation.drawers import Drawer
 from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.frame import Frame
+from baywright.gui.elevation.fronts import front_area
 from baywright.gui.elevation.lettering import text_width
 from baywright.gui.elevation.pixels import in_pixels
-from baywright.model.making import Part
+from baywright.model.making import FrontPanel, Part
 
 OUTLINE = 3.0
 _SAME_MM = 0.01
 _IN_FRONT = "STBUPE"
-"""First letters of the parts that are seen, and can be pointed at, from before the run."""
+"""First letters of the boards that are seen, and can be pointed at, from before the run."""
 
 
 @dataclass(frozen=True)
@@ -33,13 +34,13 @@ class ShownPart:
     is_behind: bool = False
 
 
-def shown_part(part: Part, frame: Frame, drawers: Iterable[Drawer]) -> ShownPart:
+def shown_part(part: Part, frame: Frame, drawers: Iterable[Drawer], fronts: Iterable[FrontPanel] = ()) -> ShownPart:
     """Where the pieces of a part are; no areas for what cannot be told apart in the picture."""
     letter = part.number[:1]
     if letter == "D":
         return ShownPart(part.number, _of_drawers(part, drawers), is_behind=part.number.startswith("D2"))
     if letter == "F":
-        return ShownPart(part.number, _of_fronts(part, frame))
+        return ShownPart(part.number, tuple(front_area(front) for front in fronts if front.number == part.number))
     if letter == "R":
         return ShownPart(part.number, _of_rear(part, frame), is_behind=True)
     return ShownPart(part.number, part_areas(part, frame))
@@ -120,10 +121,13 @@ def _upright_number(upright: Area, frame: Frame) -> str:
 
 
 def _end_panels(part: Part, frame: Frame) -> tuple[Area, ...]:
-    middle = frame.wall.centre.x() if not frame.end_panels else (frame.bays[0].left + frame.bays[-1].right) / 2
-    at_left, at_right = part.number.endswith("L"), part.number.endswith("R")
+    """Those of the same height at the same end: the left one touches an upright with its right face."""
+    lefts = [upright.left for upright in frame.uprights]
     return tuple(
-        panel for panel in frame.end_panels if not (at_left or at_right) or (panel.centre.x() < middle) == at_left
+        panel
+        for panel in frame.end_panels
+        if abs(panel.height - part.length_mm) < _SAME_MM
+        and any(abs(panel.right - left) < _SAME_MM for left in lefts) == part.number.startswith("E1L")
     )
 
 
@@ -136,14 +140,6 @@ def _of_drawers(part: Part, drawers: Iterable[Drawer]) -> tuple[Area, ...]:
         else:
             found.append(drawer.areas.bottom if part.number.startswith("D3") else drawer.areas.outside)
     return tuple(found)
-
-
-def _of_fronts(part: Part, frame: Frame) -> tuple[Area, ...]:
-    return tuple(
-        front
-        for front in frame.fronts
-        if abs(front.width - part.length_mm) < _SAME_MM + 60.0 and abs(front.height - part.width_mm) < _SAME_MM
-    ) or tuple(frame.fronts)
 
 
 def _of_rear(part: Part, frame: Frame) -> tuple[Area, ...]:

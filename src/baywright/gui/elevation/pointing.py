@@ -13,6 +13,7 @@ from baywright.gui.elevation.canvas import Canvas
 from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.parts import part_at, parts_in_reach, shown_part
 from baywright.gui.wording import count_words
+from baywright.model.construction import Fronts
 from baywright.model.making import Part
 
 
@@ -61,14 +62,23 @@ class PartPointer(QObject):
         self.update()
 
     def update(self) -> None:
-        """Show the chosen parts where they are now."""
+        """Show the chosen parts, and the front panels if drawers have any, where they are now."""
         layout = self._layout()
+        self._show_fronts()
         if not self._chosen or layout.frame is None or not self._is_free():
             self._canvas.show_parts(())
             return
         wanted = set(self._chosen)
-        frame, drawers = layout.frame, layout.drawers
-        self._canvas.show_parts(shown_part(part, frame, drawers) for part in self._parts if part.number in wanted)
+        frame, drawers, made = layout.frame, layout.drawers, self._session.manufacture
+        fronts = made.fronts if made is not None else ()
+        chosen = (part for part in self._parts if part.number in wanted)
+        self._canvas.show_parts(shown_part(part, frame, drawers, fronts) for part in chosen)
+
+    def _show_fronts(self) -> None:
+        made = None
+        if self._is_free() and self._session.project.construction.drawers.fronts is not Fronts.NONE:
+            made = self._session.manufacture
+        self._canvas.show_fronts(made.fronts if made is not None else ())
 
     def step(self, by: int) -> None:
         """Choose the next board of the run, or the one before."""
