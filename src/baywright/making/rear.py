@@ -6,7 +6,7 @@ fixing rail are let into notches in the uprights' rear edges, so that they run t
 
 from baywright.making.boards import Board, over_carcasses
 from baywright.making.frame import Frame
-from baywright.model.construction import Back
+from baywright.model.construction import Back, Fronts
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
@@ -67,7 +67,8 @@ def rear_remarks(project: Project, workings: Workings) -> list[str]:
 def _clash(project: Project, workings: Workings, brace_mm: float) -> list[str]:
     if project.construction.rear.kind is Back.FULL_BACK or workings.value("runner_length") <= 0:
         return []
-    room = workings.value("upright_depth") - workings.value("drawer_outside_depth")
+    inset = project.boards.front_mm if project.construction.drawers.fronts is Fronts.INSET else 0.0
+    room = workings.value("upright_depth") - inset - workings.value("drawer_outside_depth")
     if room >= brace_mm:
         return []
     return [
