@@ -23,7 +23,9 @@ SHARE_OF_EFFORT = 24
 MOST_STEPS = 3_000
 """… and never more than so many."""
 FILLINGS = 60
-"""So often each board is filled anew for fewer cuts."""
+"""So often each board is filled anew for fewer cuts …"""
+FEW_STAGES = (0, 2 * STAGES, 2 * STAGES + 1, 3 * STAGES, 3 * STAGES + 1)
+"""… beginning in these states in turn, where the stages have no limit."""
 
 
 def larger_rests(course: Course, best: Solution) -> Iterator[Solution]:
@@ -81,12 +83,14 @@ def fewer_cuts(course: Course, best: Solution) -> Generator[Solution, Solution |
     """Solutions with one board's pieces laid out differently; the caller sends back the best one so far."""
     _, fill = course.tools
     for index in range(len(best.boards)):
-        for _ in range(FILLINGS):
+        for filling in range(FILLINGS):
             if course.is_over():
                 return
             course.left -= 1
             course.tools[0]()
             kind, (length, width, mask, *_, state) = best.boards[index].kind, best.boards[index].place
+            if course.states == (0,):
+                state = FEW_STAGES[filling % len(FEW_STAGES)]
             place = fill(length, width, mask, state)
             if place and place[2] == mask:
                 boards = (*best.boards[:index], Filled(kind, place), *best.boards[index + 1 :])

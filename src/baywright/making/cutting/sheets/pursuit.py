@@ -12,7 +12,7 @@ from baywright.making.cutting.packing import Packing
 from baywright.making.cutting.sheets.costs import least_cost, needs_of
 from baywright.making.cutting.sheets.course import Course
 from baywright.making.cutting.sheets.keeping import fewer_cuts, larger_rests
-from baywright.making.cutting.sheets.rests import Merit, quality
+from baywright.making.cutting.sheets.rests import Quality, quality
 from baywright.making.cutting.sheets.saving import placing_more, saved
 from baywright.making.cutting.sheets.stock import Solution, greedy, weight
 
@@ -95,7 +95,7 @@ class Pursuit:
             self._best = solution
             self._tell()
 
-    def _quality(self, solution: Solution) -> tuple[Merit, int]:
+    def _quality(self, solution: Solution) -> Quality:
         course = self._course
         layouts = course.packing(solution, 0, ()).layouts
         kinds = (course.kinds[each.kind] for each in solution.boards)

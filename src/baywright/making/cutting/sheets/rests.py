@@ -12,6 +12,8 @@ from baywright.making.cutting.sheets.trees import cuts, rests
 
 Merit: TypeAlias = tuple[bool, int]
 """Whether a rest goes over the full width (where that is preferred), and its area; the greater the better."""
+Quality: TypeAlias = tuple[Merit, int, int]
+"""The best rest, and the cuts and stages below zero; the greater the better."""
 NOTHING: Merit = (False, 0)
 
 
@@ -30,7 +32,7 @@ def best_rest(layout: Layout, board: Board, rules: Rules) -> Merit:
     return max((merit(rest, board, rules) for rest in rests(layout.tree)), default=NOTHING)
 
 
-def quality(layouts: Sequence[tuple[Layout, Board]], rules: Rules) -> tuple[Merit, int]:
-    """The best rest of several layouts, then fewer cuts; the greater the better."""
+def quality(layouts: Sequence[tuple[Layout, Board]], rules: Rules) -> Quality:
+    """The best rest of several layouts, then fewer cuts, then fewer stages; the greater the better."""
     best = max((best_rest(layout, board, rules) for layout, board in layouts), default=NOTHING)
-    return best, -sum(cuts(layout.tree) for layout, _ in layouts)
+    return best, -sum(cuts(layout.tree) for layout, _ in layouts), -sum(layout.stages for layout, _ in layouts)
