@@ -6,6 +6,7 @@ owner set by hand beats it. Prices are of a pack; a missing one is None.
 
 from collections import Counter
 from enum import StrEnum
+from string import ascii_lowercase
 from typing import Annotated, Self
 
 from pydantic import Field, model_validator
@@ -58,6 +59,15 @@ class CatalogueItem(Frozen):
     supplier: Text = ""
     order_number: Text = ""
     note: Text = ""
+
+
+OF_WHOLE_NEED = frozenset({"item_id", "spare", "pack_size"})
+"""Fields of an adjustment that count for the whole need, also where two sizes of packs make two lines of it."""
+
+
+def number_of_need(number: str) -> str:
+    """The number of the line that an adjustment of the whole need belongs to: `WS4x40` for `WS4x40b`."""
+    return number.rstrip(ascii_lowercase) or number
 
 
 class Adjustment(Frozen):

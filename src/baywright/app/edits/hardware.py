@@ -7,7 +7,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from baywright.app.commands import EditRefused, checked
-from baywright.model.catalogue import Adjustment, CatalogueItem, ExtraItem, HardwareStock
+from baywright.model.catalogue import (
+    OF_WHOLE_NEED,
+    Adjustment,
+    CatalogueItem,
+    ExtraItem,
+    HardwareStock,
+    number_of_need,
+)
 from baywright.model.project import Project
 
 _PLAIN = {
@@ -115,7 +122,10 @@ class ImportCatalogue:
 
 @dataclass(frozen=True)
 class AdjustItem:
-    """Sets by hand one field for a line of the order; None (or False) leaves it to the program again."""
+    """Sets by hand one field for a line of the order; None (or False) leaves it to the program again.
+
+    Item, spare and pack size are set for the whole need, where packs of two sizes make two lines of it.
+    """
 
     number: str
     field: str
@@ -135,11 +145,10 @@ class AdjustItem:
             raise EditRefused(f"There is no field “{self.field}” of a line that can be set by hand.")
         if self.field == "item_id" and self.value is not None and stock.item(str(self.value)) is None:
             raise EditRefused("That item is not in the catalogue.", self.field)
-        before = stock.adjustment(self.number)
-        changed = checked(
-            lambda: (before or Adjustment(number=self.number)).replace(**{self.field: self.value}), self.field
-        )
-        others = tuple(each for each in stock.adjustments if each.number != self.number)
+        number = number_of_need(self.number) if self.field in OF_WHOLE_NEED else self.number
+        before = stock.adjustment(number)
+        changed = checked(lambda: (before or Adjustment(number=number)).replace(**{self.field: self.value}), self.field)
+        others = tuple(each for each in stock.adjustments if each.number != number)
         kept = (*others, changed) if _sets_something(changed) else others
         return _with_hardware(project, lambda: stock.replace(adjustments=kept), self.field)
 

@@ -52,6 +52,14 @@ def test_a_line_left_out_can_be_put_back() -> None:
     assert AdjustItem("GL", "is_left_out", False).apply(project).hardware.adjustments == ()
 
 
+def test_spare_pack_and_item_count_for_the_whole_need_of_two_lines() -> None:
+    project = _after(AdjustItem("WS4x40b", "spare", 5), AdjustItem("WS4x40b", "price", 2), AdjustItem("WF", "spare", 1))
+    assert project.hardware.adjustments == (
+        Adjustment(number="WS4x40", spare=5), Adjustment(number="WS4x40b", price=Decimal(2)),
+        Adjustment(number="WF", spare=1),
+    )  # fmt: skip
+
+
 def test_what_was_set_by_hand_is_forgotten_line_by_line() -> None:
     project = _after(AdjustItem("GL", "spare", 1), AdjustItem("FI", "note", "matt"), ClearAdjustments(("GL",)))
     assert [each.number for each in project.hardware.adjustments] == ["FI"]
