@@ -4,7 +4,9 @@ Laws: decimal, never binary, so that cents add up; a price that nobody entered i
 rounded to the currency's smallest coin, halves up. What can be read in two ways is refused.
 """
 
+import math
 from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
 from typing import Annotated
 
 from pydantic import Field, StringConstraints
@@ -72,11 +74,11 @@ def format_money(amount: Decimal | None, currency: str) -> str:
     return f"{'−' if shown < 0 else ''}{text}{_NARROW}{currency}"
 
 
-def parse_money(text: str, currency: str = "") -> Decimal:
+def parse_money(text: str, currency: str = "", *, is_rounded: bool = False) -> Decimal:
     """The price that `text` says, such as `12.50`, `12,50`, `1 234,50`, `€ 12.50` or `12.50 EUR`.
 
-    Raises `MoneyError` where the text is no price, can be read in two ways, is finer than four decimals, or names
-    another currency than `currency` (empty: any).
+    Raises `MoneyError` where the text is no price, can be read in two ways, is finer than four decimals (unless
+    `is_rounded`, for prices that a spreadsheet worked out), or names another currency than `currency` (empty: any).
     """
     if len(text) > LONGEST_TEXT:
         raise MoneyError(f"A text of {len(text)} characters is not a price. {_ACCEPTED}")
@@ -93,6 +95,8 @@ def parse_money(text: str, currency: str = "") -> Decimal:
     except NumberError:
         raise MoneyError(f"“{text.strip()}” is not a price. {_ACCEPTED}") from None
     finest = value * 10**FINEST_DECIMALS
+    if is_rounded:
+        finest = Fraction(math.floor(finest + Fraction(1, 2)))
     if finest.denominator != 1:
         raise MoneyError(f"“{text.strip()}” has more than {FINEST_DECIMALS} decimals. {_ACCEPTED}")
     return Decimal(finest.numerator).scaleb(-FINEST_DECIMALS).normalize() + Decimal(0)

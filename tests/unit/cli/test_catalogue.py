@@ -67,11 +67,12 @@ def test_accepted_rows_are_saved_and_refused_ones_told(
 def test_a_workbook_is_read_as_well(file: Path, tmp_path: Path) -> None:
     book = openpyxl.Workbook()
     sheet = book.worksheets[0]
-    for row in (("Kind", "Name", "Price"), ("oil", "Oil", 12.5)):
+    for row in (("Kind", "Name", "Price"), ("oil", "Oil", 12.5), ("glue", "Bone glue", 13 / 1.19)):
         sheet.append(row)
     book.save(tmp_path / "shop.xlsx")
     assert catalogue(file, tmp_path / "shop.xlsx", "--accept") == 0
-    assert open_project(file).hardware.catalogue[-1].price == Decimal("12.5")
+    prices = [item.price for item in open_project(file).hardware.catalogue]
+    assert prices == [Decimal(5), Decimal("12.5"), Decimal("10.9244")]
 
 
 def test_columns_that_are_not_matched_are_asked_for(

@@ -69,3 +69,8 @@ def test_what_is_shown_can_be_typed_again() -> None:
 
 def test_halves_of_a_coin_are_rounded_up() -> None:
     assert to_coin(Decimal("0.125"), "EUR") == Decimal("0.13")
+
+
+def test_a_price_that_a_spreadsheet_worked_out_is_rounded_where_that_is_asked_for() -> None:
+    assert parse_money("10.924369747899159", is_rounded=True) == Decimal("10.9244")
+    assert parse_money("0.00005", is_rounded=True) == Decimal("0.0001")

@@ -112,7 +112,7 @@ class ItemReader:
         return lambda text: parse_mass(text, unit)
 
     def _price(self, text: str) -> Decimal:
-        return parse_money(text, self._currency)
+        return parse_money(text, self._currency, is_rounded=True)
 
 
 def pack_size(text: str) -> float:
