@@ -5,15 +5,35 @@ by its `bit_length`; `fits_length[x]` holds the pieces no longer than x as they 
 pieces that may turn whose width is no more than x.
 """
 
-from collections.abc import Sequence
+from bisect import bisect_right
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
+from operator import or_
 
 from baywright.making.cutting.packing import Piece
 
 TOLERANCES = (0.0, 0.0, 0.02, 0.05, 0.1)
 """How much narrower than its place a piece may be, as a share of the place, and still count as filling it."""
 
-Masks = tuple[list[int], list[int], list[int], list[int]]
+MOST_LISTED = 1_000
+"""Masks are listed beforehand up to this measure; boards in tenths of a mm have many more, few of them asked for."""
+
+
+class Lookup(dict[int, int]):
+    """Masks by measure, each worked out when it is first asked for."""
+
+    def __init__(self, mask_of: Callable[[int], int]) -> None:
+        super().__init__()
+        self._mask_of = mask_of
+
+    def __missing__(self, measure: int) -> int:
+        mask = self[measure] = self._mask_of(measure)
+        return mask
+
+
+By = list[int] | Lookup
+Masks = tuple[By, By, By, By]
 """By length, by width, turned by length, turned by width."""
 
 
@@ -49,10 +69,10 @@ def table_of(pieces: Sequence[Piece], longest: int, widest: int) -> Table:
     )
     near = tuple(
         (
-            _nearly(fits[0], tolerance),
-            _nearly(fits[1], tolerance),
-            _nearly(fits[2], tolerance),
-            _nearly(fits[3], tolerance),
+            _nearly(fits[0], longest, tolerance),
+            _nearly(fits[1], widest, tolerance),
+            _nearly(fits[2], longest, tolerance),
+            _nearly(fits[3], widest, tolerance),
         )
         for tolerance in TOLERANCES
     )
@@ -70,21 +90,24 @@ def numbers(mask: int) -> list[int]:
     return found
 
 
-def _up_to(measures: list[int], most: int, counted: list[bool]) -> list[int]:
-    at = [0] * (most + 1)
-    for number, measure in enumerate(measures):
-        if counted[number] and measure <= most:
-            at[measure] |= 1 << number
-    mask = 0
-    for measure in range(most + 1):
-        mask |= at[measure]
-        at[measure] = mask
-    return at
+def _by(most: int, mask_of: Callable[[int], int]) -> By:
+    """The masks of all measures from 0 to `most`."""
+    return [mask_of(measure) for measure in range(most + 1)] if most <= MOST_LISTED else Lookup(mask_of)
 
 
-def _nearly(fits: list[int], tolerance: float) -> list[int]:
-    def under(measure: int) -> int:
-        least = measure - 1 - int(tolerance * measure)
-        return fits[least] if least >= 0 else 0
+def _up_to(measures: list[int], most: int, counted: list[bool]) -> By:
+    """The counted pieces whose measure is no more."""
+    rising = sorted((measure, 1 << number) for number, measure in enumerate(measures) if counted[number])
+    steps = [measure for measure, _ in rising]
+    masks = [0, *accumulate((bit for _, bit in rising), or_)]
+    return _by(most, lambda measure: masks[bisect_right(steps, measure)])
 
-    return [mask & ~under(measure) for measure, mask in enumerate(fits)]
+
+def _nearly(fits: By, most: int, tolerance: float) -> By:
+    """Those of them whose measure is not much less."""
+
+    def nearly(measure: int) -> int:
+        under = measure - 1 - int(tolerance * measure)
+        return fits[measure] & ~(fits[under] if under >= 0 else 0)
+
+    return _by(most, nearly)
