@@ -50,7 +50,8 @@ def test_the_preview_takes_nothing_over(file: Path, tmp_path: Path, capsys: pyte
         "  row 3: shelf pin, Pin 5 mm, pack of 20, 3.45 EUR",
         "Changed: 1 item",
         "  row 2: glue, Glue, pack of 0.5, 5.50 EUR (before: 5.00 EUR)",
-        "1 item of the kind “shelf pin” (the first in row 3) can be chosen only by hand: a shelf pin needs its diameter.",
+        "1 item of the kind “shelf pin” (the first in row 3) can be chosen only by hand: a shelf pin needs its "
+        "diameter.",
     ]
     assert streams.err == "Nothing is taken over; with --accept the accepted rows are.\n"
     assert file.read_bytes() == before
