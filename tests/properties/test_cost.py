@@ -52,8 +52,8 @@ def priced(draw: st.DrawFn) -> Project:
         for n, kind in enumerate(kinds)
     ]
     pricing = Pricing(
-        currency=draw(st.sampled_from(["EUR", "JPY", "KWD"])), vat_percent=Decimal(draw(st.sampled_from(["0", "7.7", "19", "25.5"]))),
-        prices_include_vat=draw(st.booleans()),
+        currency=draw(st.sampled_from(["EUR", "JPY", "KWD"])), prices_include_vat=draw(st.booleans()),
+        vat_percent=Decimal(draw(st.sampled_from(["0", "7.7", "19", "25.5"]))),
     )  # fmt: skip
     return draw(projects()).replace(hardware=HardwareStock(catalogue=tuple(items)), pricing=pricing)
 
