@@ -103,7 +103,7 @@ def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan, bays: B
 def _hardware(item: HardwareItem, currency: str, bays: Bays) -> Purchase:
     """A line of the hardware order."""
     amount = item.cost
-    name = " ".join(filter(None, (item.name, item.specification)))
+    name = ", ".join(filter(None, (item.name, item.specification)))
     line = CostLine(
         group=CostGroup.HARDWARE, number=item.number, name=name, quantity=item.packs, unit="packs",
         unit_price=item.price, cost=None if amount is None else to_coin(amount, currency),

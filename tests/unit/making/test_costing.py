@@ -84,8 +84,8 @@ def test_an_offcut_that_is_owned_costs_nothing_and_says_so(two_sheets: Cost) -> 
 
 
 def test_what_has_no_price_is_named_and_not_in_the_sum(two_sheets: Cost) -> None:
-    assert "Wood screw 4 × 40 mm" in two_sheets.missing
-    assert "Wall fixing screw and anchor to suit the wall" in two_sheets.missing
+    assert "Wood screw, 4 × 40 mm" in two_sheets.missing
+    assert "Wall fixing, screw and anchor to suit the wall" in two_sheets.missing
     without_price = [line for line in two_sheets.lines if line.unit_price is None]
     assert all(line.cost is None for line in without_price)
     assert len(two_sheets.missing) == len(without_price)
