@@ -57,7 +57,8 @@ class SheetJob:
         """The cutting in the owner's words; its sheets are numbered from `first`."""
         layouts = self._drawing.layouts(packing, first)
         bought = [layout for layout in layouts if not layout.is_owned]
-        material, unit = self._demand.material, self._offer.unit
+        material, costs = self._demand.material, self._offer.costs
+        value, bound = costs.value(packing.cost), costs.bound(packing.cost, packing.bound)
         return SheetCutting(
             material_id=material.id,
             material=material.name,
@@ -66,10 +67,10 @@ class SheetJob:
             unplaced=self._unplaced(packing),
             bought=len(bought),
             cost=self._cost(bought),
-            bound=min(packing.bound, packing.cost) * unit,
-            value=packing.cost * unit,
-            is_proved=packing.proved,
-            counts_area=self._offer.counts_area,
+            bound=bound,
+            value=value,
+            is_proved=bound == value and len(packing.unplaced) == len(packing.unplaceable),
+            counts_area=costs.counts_area,
             is_assumed=any(kind.is_assumed for kind in self._offer.kinds),
         )
 

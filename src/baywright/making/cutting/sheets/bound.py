@@ -26,7 +26,9 @@ MOST_LIMITS = 60
 FEW_LIMITS = 12
 """… and with so many where each pair of functions is looked at piece by piece."""
 MOST_ENLARGED = 300
-"""Pieces are enlarged where there are no more than this: it takes the square of their number."""
+"""Pieces are enlarged where there are no more than this: it takes the square of their number …"""
+MOST_REACHED = 500_000_000
+"""… times the board's measure, and where that is no more than this: on a very fine grid it would take seconds."""
 MOST_ROWS = 40
 """So many pairs of functions are kept, those that need most boards."""
 Shares = NDArray[numpy.float64]
@@ -48,7 +50,7 @@ def shares(pieces: Sequence[Piece], length: int, width: int) -> Shares:
         by_length, by_width = _functions(length, sides, FEW_LIMITS), _functions(width, sides, FEW_LIMITS)
         return numpy.vstack([area, _least(pieces, by_length, by_width, length, width)])
     lengths, widths = [way[0] for way in ways], [way[1] for way in ways]
-    if len(ways) <= MOST_ENLARGED:
+    if len(ways) <= MOST_ENLARGED and len(ways) ** 2 * max(length, width) <= MOST_REACHED:
         lengths, widths = enlarged(ways, length, width)
     by_length, by_width = _functions(length, lengths, MOST_LIMITS), _functions(width, widths, MOST_LIMITS)
     first, second = _most(by_length @ by_width.T)
@@ -87,11 +89,10 @@ def enlarged(ways: Sequence[tuple[int, int]], length: int, width: int) -> tuple[
     lengths, widths = [way[0] for way in ways], [way[1] for way in ways]
     for measures, most in ((lengths, length), (widths, width)):
         for index, measure in enumerate(measures):
-            reached = 1
+            reached, within = 1, (1 << (most - measure + 1)) - 1
             for other, taken in enumerate(measures):
                 if other != index and taken <= most - measure:
-                    reached |= reached << taken
-            reached &= (1 << (most - measure + 1)) - 1
+                    reached |= reached << taken & within
             measures[index] = most - (reached.bit_length() - 1)
     return lengths, widths
 

@@ -57,6 +57,8 @@ class Pursuit:
 
     def _cheapen(self) -> None:
         course = self._course
+        if course.is_over():  # nothing but a first packing was asked for: it must not wait for a bound
+            return
         needs = needs_of(course.table.pieces, course.kinds)
         self._bound = least_cost(needs, course.kinds, len(course.table.pieces))
         draw, fill = course.tools
