@@ -5,7 +5,7 @@ code with the program. All lengths in mm, so that the multipliers read 250/H, 1 
 
 Laws: the index of 1 kg is the greater one of lifting out and setting down; a lift that is not to be done at all counts
 twice what the formulas give past their limits, none under a tenth; counted is what lies over the easier one of 500 and
-1,400 mm, in 1/20,000, and nothing in between.
+1,400 mm, in 1/250, and nothing in between.
 """
 
 from fractions import Fraction
@@ -42,7 +42,7 @@ def _strain(depth_mm: float, height_mm: float, grip_mm: Fraction, said: str) -> 
 
     if 500 <= grip_mm <= 1400:
         return 0
-    return max(0, round(20_000 * (index(grip_mm) - min(index(Fraction(500)), index(Fraction(1400))))))
+    return max(0, round(250 * (index(grip_mm) - min(index(Fraction(500)), index(Fraction(1400))))))
 
 
 def _one_end(at: Fraction, drawer: Fraction, travel: Fraction, depth_mm: float, safety: Safety) -> Fraction:

@@ -84,10 +84,10 @@ def _strain(project: Project) -> float:
         size = project.size_of(box)
         seat = made.drawers.groove_offset_mm + made.boards.drawer_bottom_mm
         grip = Fraction(base + made.hole_rows.pitch_mm * place.row + seat) + grip_in_box_mm(size.height_mm)
-        total += (box.loaded_mass_kg or 0.0) * LIFTS[box.use] * strain(size, grip, project.safety) / 20_000
+        total += (box.loaded_mass_kg or 0.0) * LIFTS[box.use] * strain(size, grip, project.safety) / 2.5
     return total
 
 
 def _rounding(project: Project) -> float:
-    """Heights that are no fractions of two may be rounded the other way by one of 20,000 parts."""
-    return sum((box.loaded_mass_kg or 0.0) * LIFTS[box.use] for box in project.boxes) / 20_000 + 1e-9
+    """Heights that are no fractions of two may be rounded the other way by one of 250 parts."""
+    return sum((box.loaded_mass_kg or 0.0) * LIFTS[box.use] for box in project.boxes) / 2.5 + 1e-9

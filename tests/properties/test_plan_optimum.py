@@ -26,7 +26,7 @@ the question behind it, which is soon answered.
 
 def whole(goal: Goal, value: float) -> int:
     """A goal's figure as a whole number, handling in its own small unit."""
-    return round(value * (200_000 if goal is Goal.HANDLING else 1))
+    return round(value * (25 if goal is Goal.HANDLING else 1))
 
 
 def figures_of(result: PlanResult) -> dict[Goal, int]:

@@ -7,15 +7,17 @@ grip, the turn and the frequency that the owner has set. Between knee and should
 practice, as are both heights and the lifts a month.
 
 The whole equation is needed, not its vertical multiplier alone: with a bench at 900 mm a box 300 mm deep with its grips
-at 240 mm has a higher index than at 1,750 mm, though there the hands are farther from the best height of 750 mm. It is
+at 200 mm has a higher index than at 1,700 mm, though there the hands are farther from the best height of 750 mm. It is
 held farther from the body, travels farther and is gripped less well.
 
 This orders places by strain; whether a load is safe to lift is for the checks to say.
 
-Laws: costs are whole numbers (tenths of kg × lifts × 1/20,000 of an index a kg), so that a proof that none is cheaper
-holds exactly. Outside the band a place costs more than another only where its index is higher. A place where nothing
-may be lifted at all counts `FORBIDDEN` times what the formulas, carried on, would give: dear, but still in an order.
-The reach is that of a box that is not turned; turning it changes the index, hardly which height is better.
+Laws: costs are whole numbers (tenths of kg × lifts × 1/250 of an index a kg), so that a proof that none is cheaper
+holds exactly; of 10 kg that is 0.04, finer than the one decimal to which the manual works out an index, and coarse
+enough that places which differ by nothing to speak of leave the goals that follow a choice. Outside the band a place
+costs more than another only where its index is higher. A place where nothing may be lifted at all counts `FORBIDDEN`
+times what the formulas, carried on, would give: dear, but still in an order. The reach is that of a box that is not
+turned; turning it changes the index, hardly which height is better.
 """
 
 from collections import defaultdict
@@ -49,10 +51,10 @@ DENSITY_KG_PER_LITRE = 0.35
 FORBIDDEN = 2.0
 """How many times the carried-on formulas a lift counts that the equation does not allow; our choice."""
 UNIT = "index points a month"
-"""Lifting index over that at the easier edge of the band × lifts a month."""
-PER_INDEX = 20_000.0
+"""Hundredths of lifting index over that at the easier edge of the band × lifts a month."""
+PER_INDEX = 250.0
 """Whole numbers in one lifting index of a load of 1 kg."""
-PER_UNIT = 10.0 * PER_INDEX
+PER_UNIT = 10.0 * PER_INDEX / 100.0
 """Whole cost numbers in one index point a month; masses are counted in tenths of kg."""
 
 
@@ -96,7 +98,7 @@ def ends_of_lift(away_mm: float, height_mm: float, grip_mm: float, how: Habits) 
 @lru_cache(maxsize=8192)
 def over_comfort(away_mm: float, height_mm: float, grip_mm: float, how: Habits) -> int:
     """By how much the lifting index of 1 kg with its grips at that height over the floor is over the index at knee or
-    shoulder height, whichever is lower, in 1/20,000; 0 in between, and where it is no higher. Lengths as for
+    shoulder height, whichever is lower, in 1/250; 0 in between, and where it is no higher. Lengths as for
     `ends_of_lift`.
     """
     if KNEE_HEIGHT_MM <= grip_mm <= SHOULDER_HEIGHT_MM:

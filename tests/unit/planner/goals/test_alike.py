@@ -1,6 +1,7 @@
 """Handling and the free piece by the flow of alike bays: the same as with every bay told apart."""
 
 from baywright.model.goals import Goal
+from baywright.model.safety import Safety
 from baywright.planner.distribution.budget import Budget
 from baywright.planner.goals.alike import AlikeBays
 from baywright.planner.goals.spread import SpreadBound
@@ -49,7 +50,7 @@ def test_boxes_that_must_all_stand_at_one_row_need_as_many_bays() -> None:
     project = run(
         *heavy, *light, bays=3, h0=(0, 4), h1=(1, 4), h2=(2, 4), l0=(0, 1), l1=(1, 1), l2=(2, 1)
     )  # fmt: skip
-    given = task(project)
+    given = task(project.replace(safety=Safety(twist_degrees=180.0)))  # so hard that every row counts
     held = [Held(Goal.HANDLING, given.figures(_standing(given))[Goal.HANDLING])]
     outcome = Budget(2.0).minimise(SpreadBound(given, held).model, 1.0)
     assert outcome.bound == 2
