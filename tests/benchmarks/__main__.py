@@ -6,7 +6,7 @@ Times are the processor's, one is used. Each part can be run by itself; the larg
 import sys
 from collections.abc import Callable
 
-from tests.benchmarks import again, bins, changes, options, planning, refusals, sawing
+from tests.benchmarks import again, bars, bins, changes, options, planning, refusals, sawing
 
 PARTS: dict[str, Callable[..., None]] = {
     "small": planning.small,
@@ -18,6 +18,7 @@ PARTS: dict[str, Callable[..., None]] = {
     "options": lambda *boxes: options.main(boxes or options.BOXES),
     "steps": lambda *boxes: changes.main(*([boxes] if boxes else [])),
     "packing": bins.main,
+    "bars": bars.main,
     "infeasible": refusals.main,
     "sawing": sawing.main,
 }

@@ -88,7 +88,7 @@ class Columns:
                 found.append(table.filling_with(number, length))
                 for other, count in found[-1]:
                     seen[other] += count
-        budget.spend(0.05 * len(found))
+        budget.spend(0.035 * len(found))
         return [counts for counts in found if counts]
 
 

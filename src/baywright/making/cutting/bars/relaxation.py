@@ -86,7 +86,7 @@ class Relaxation:
         self._solver.Solve()
         self._iterations = self._solver.iterations()
         done = self._iterations if self._iterations < before else self._iterations - before
-        budget.spend(0.3 + 4e-3 * len(self.cuts) + 2e-4 * max(0, done) * len(self._needs))
+        budget.spend(0.6 + 1.6e-3 * len(self.cuts) + 1.3e-4 * max(0, done) * len(self._needs))
         return Answer(
             self._objective.Value(),
             [max(0.0, row.dual_value()) for row in self._needs],
