@@ -119,7 +119,7 @@ class Cutting:
                 return
             try:
                 made = manufacture(project)
-                task = cutting_task(project, made)
+                task = cutting_task(project, made.parts)
                 if known is not None and known[0] == task:
                     plan = known[1]
                 else:

@@ -4,20 +4,19 @@ Laws: pure; sizes come from the workings and from nowhere else; what cannot be m
 never listed with a size that no board can have.
 """
 
-from baywright.making.carcass import carcass_parts, carcass_remarks, edge_remarks, end_panel_parts
-from baywright.making.drawers import Kinds, drawer_kinds, drawer_parts, drawer_remarks, drawers_to_make
+from collections.abc import Sequence
+
+from baywright.making.carcass import carcass_remarks, edge_remarks
+from baywright.making.drawers import Kinds, drawer_remarks
 from baywright.making.facing import facing_remarks
-from baywright.making.frame import frame_of
-from baywright.making.fronts import front_parts, panels_of
 from baywright.making.hardware.order import hardware_order
+from baywright.making.listing import can_exist, listing_of
 from baywright.making.loads import load_remarks, runner_loads
 from baywright.making.machining import machined
 from baywright.making.material import material_remarks
-from baywright.making.rear import rear_parts, rear_remarks
+from baywright.making.rear import rear_remarks
 from baywright.making.schedule import schedule
-from baywright.making.shelves import shelf_parts, shelf_remarks
-from baywright.making.stand import stand_parts
-from baywright.making.stops import box_stops, stop_parts
+from baywright.making.shelves import shelf_remarks
 from baywright.model.length import format_length
 from baywright.model.making import Manufacture, Part
 from baywright.model.project import Project
@@ -35,27 +34,13 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     if project.arrangement.bay_count == 0:
         return Manufacture(parts=(), hardware=(), schedule=(), remarks=(NOTHING_ARRANGED,))
     workings = workings or derive(project)
-    frame = frame_of(project, workings)
-    drawers = drawers_to_make(project)
-    kinds = drawer_kinds(project, workings, drawers)
-    stops = box_stops(project, workings, drawers, kinds)
-    fronts = panels_of(project, workings, drawers, kinds)
-    cut = [
-        *carcass_parts(project, workings, frame),
-        *end_panel_parts(project, workings),
-        *stand_parts(project, workings, frame),
-        *rear_parts(project, workings, frame),
-        *drawer_parts(project, workings, kinds),
-        *stop_parts(project, workings, kinds, stops),
-        *front_parts(project, fronts),
-        *shelf_parts(project, workings),
-    ]
-    parts = [part for part in cut if _can_exist(part)]
+    listing = listing_of(project, workings)
+    frame, drawers, kinds, parts = listing.frame, listing.drawers, listing.kinds, listing.parts
     loads = runner_loads(project, workings, drawers, kinds)
-    worked = machined(project, workings, frame, parts, kinds, fronts, stops)
+    worked = machined(project, workings, frame, parts, kinds, listing.fronts, listing.stops)
     hardware, hardware_remarks = hardware_order(project, workings, frame, parts, worked.parts, loads, kinds)
     remarks = [
-        *_impossible_remarks(cut),
+        *_impossible_remarks(listing.listed),
         *_runner_remarks(workings, kinds),
         *_length_remarks(project, parts),
         *carcass_remarks(project, workings),
@@ -72,21 +57,17 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     return Manufacture(
         parts=worked.parts,
         hardware=tuple(hardware),
-        schedule=schedule(project, workings, drawers, loads, stops),
+        schedule=schedule(project, workings, drawers, loads, listing.stops),
         remarks=tuple(remarks),
         fronts=worked.fronts,
     )
 
 
-def _can_exist(part: Part) -> bool:
-    return min(part.cut_length_mm, part.cut_width_mm, part.thickness_mm) > 0
-
-
-def _impossible_remarks(parts: list[Part]) -> list[str]:
+def _impossible_remarks(parts: Sequence[Part]) -> list[str]:
     return [
         f"{part.name} ({part.number}) would have no size left and is not listed: check the construction's dimensions."
         for part in parts
-        if not _can_exist(part)
+        if not can_exist(part)
     ]
 
 

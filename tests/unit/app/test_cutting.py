@@ -103,7 +103,7 @@ def test_it_follows_the_edits_that_matter(session: Session) -> None:
     session.do(AddSheet(Sheet(id="full", material_id=granted, length_mm=2800, width_mm=2070)))
     assert cut(session).sheet_layouts[0].sheet_id == "full"
     session.do(ChangeSheet("full", "price", 60))
-    assert cut(session).sheets[0].cost == 60
+    assert cut(session).sheets[0].cost == 60 * cut(session).sheets[0].bought
 
 
 @pytest.mark.parametrize(

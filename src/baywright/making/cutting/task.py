@@ -1,11 +1,12 @@
 """What a cutting plan depends on, and nothing else: two documents with the same task have the same plan."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from baywright.making.cutting.materials import materials_of
 from baywright.model.construction import Edging
 from baywright.model.length import LengthUnit
-from baywright.model.making import Manufacture, Part
+from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.model.stock import Material, Stock
 
@@ -23,11 +24,11 @@ class CuttingTask:
     """Reasons and remarks name lengths."""
 
 
-def cutting_task(project: Project, manufacture: Manufacture) -> CuttingTask:
+def cutting_task(project: Project, parts: Sequence[Part]) -> CuttingTask:
     """What the cutting plan of a project depends on."""
     return CuttingTask(
-        pieces=tuple(map(_piece, manufacture.parts)),
-        materials=tuple(materials_of(project, manufacture.parts)),
+        pieces=tuple(map(_piece, parts)),
+        materials=tuple(materials_of(project, parts)),
         stock=project.stock,
         edging=project.construction.edging,
         longest_mm=project.boards.longest_mm,
