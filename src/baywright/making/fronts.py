@@ -33,12 +33,13 @@ def panels_of(project: Project, workings: Workings, drawers: Drawers, kinds: Kin
     """The front panels of those drawers."""
     if project.construction.drawers.fronts is Fronts.NONE:
         return ()
+    least = min((workings.value("opening_height", size.id) for size in sizes_in_use(project)), default=0.0)
+    reveal = workings.value("reveal")
     found: list[FrontPanel] = []
     for bay in sorted({bay for bay, _ in drawers} & set(range(len(workings.layout.bays)))):
         rows = sorted(row for number, row in drawers if number == bay and _hangs(workings, kinds, bay, row))
         left, right = _across(project, workings, bay)
-        for row, (bottom, top) in zip(rows, _openings(project, workings, drawers, bay, rows), strict=True):
-            reveal = workings.value("reveal")
+        for row, (bottom, top) in zip(rows, _openings(project, workings, drawers, bay, rows, least), strict=True):
             found.append(FrontPanel(
                 number="", bay=bay, row=row, left_mm=left + reveal, right_mm=right - reveal,
                 bottom_mm=bottom + reveal, top_mm=top - reveal, thickness_mm=project.boards.front_mm,
@@ -51,17 +52,18 @@ def _hangs(workings: Workings, kinds: Kinds, bay: int, row: int) -> bool:
 
 
 def _openings(
-    project: Project, workings: Workings, drawers: Drawers, bay: int, rows: list[int]
+    project: Project, workings: Workings, drawers: Drawers, bay: int, rows: list[int], least_mm: float
 ) -> list[tuple[float, float]]:  # fmt: skip
-    """The heights over the floor between which each drawer's front lies, reveals and all."""
-    least = min((workings.value("opening_height", size.id) for size in sizes_in_use(project)), default=0.0)
+    """The heights over the floor between which each drawer's front lies, reveals and all; no drawer goes into less than
+    `least_mm`.
+    """
     edges = [lower_edge_mm(workings, row) for row in rows]
     found = []
     for row, (lower, upper) in zip(rows, pairwise([*edges, under_top_mm(workings, bay)]), strict=True):
         sizes = [project.size_of(project.box(p.box_id)).id for p in drawers[bay, row]]
         needed = lower + max(workings.value("opening_height", size) for size in sizes)
         bottom = workings.value("base_upper_height") if row <= workings.value("lowest_start_row") else lower
-        found.append((min(bottom, lower), needed if upper - needed >= least - _SAME_MM else upper))
+        found.append((min(bottom, lower), needed if upper - needed >= least_mm - _SAME_MM else upper))
     return found
 
 
