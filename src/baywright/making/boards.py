@@ -46,7 +46,10 @@ def lettered(boards: Sequence[Board]) -> list[Board]:
 
 def sectioned(board: Board, joints_mm: Sequence[float], project: Project, frame: Frame) -> list[Part]:
     """The parts of a board: one, or the fewest pieces no longer than the longest board, joined at `joints_mm`."""
-    ends = divide(board.left_mm, board.right_mm, joints_mm, project.boards.longest_mm)
+    # Over the end uprights of the board itself, as where the run steps up, a joint would leave a sliver.
+    least, most = board.left_mm + frame.upright_mm, board.right_mm - frame.upright_mm
+    inner = [x for x in joints_mm if least <= x <= most]
+    ends = divide(board.left_mm, board.right_mm, inner, project.boards.longest_mm)
     if len(ends) == 2:
         return [_part(board, board.number, board.left_mm, board.right_mm, board.note, project, frame)]
     pieces = list(pairwise(ends))

@@ -1,7 +1,8 @@
 """Pieces on the bench: the work on each is gathered here and then put to the parts.
 
 Laws: pieces of a part with equal work stay one line; where their work differs, the line is divided into variants with
-numbers of their own (`U2/1`, `U2/2`); a piece whose work is equal but of the other hand is counted as mirrored.
+numbers of their own (`U2/1`, `U2/2`); a piece whose work is equal but of the other hand is counted as mirrored, and
+comes after the others in the lists of places and bays.
 """
 
 from collections.abc import Iterator, Sequence
@@ -75,11 +76,14 @@ def finished(part: Part, works: Sequence[Work]) -> Iterator[tuple[Part, list[Wor
     alike: dict[object, list[Work]] = {}
     for work in works:
         alike.setdefault(work.key, []).append(work)
-    for number, same in enumerate(alike.values(), 1):
-        if len(alike) == 1:
-            yield part.replace(**_of_one(same)), same
-        else:
-            yield part.replace(number=f"{part.number}/{number}", **_of_one(same), **_of_variant(part, same)), same
+    for number, found in enumerate(alike.values(), 1):
+        same = sorted(found, key=lambda work: work.is_front_far)
+        changes = _of_one(same)
+        if len(alike) > 1:
+            changes["number"] = f"{part.number}/{number}"
+        if len(alike) > 1 or changes["mirrored"]:
+            changes.update(_of_variant(part, same, has_both_hands=bool(changes["mirrored"])))
+        yield part.replace(**changes), same
 
 
 def _of_one(same: Sequence[Work]) -> dict[str, object]:
@@ -95,23 +99,17 @@ def _of_one(same: Sequence[Work]) -> dict[str, object]:
     return {**changes, "lefts_mm": lefts} if lefts else changes
 
 
-def _of_variant(part: Part, same: Sequence[Work]) -> dict[str, object]:
-    """What tells a variant from the others of its part."""
+def _of_variant(part: Part, same: Sequence[Work], *, has_both_hands: bool) -> dict[str, object]:
+    """What tells pieces of one line from others of their part: where they stand, and which are mirrored."""
     changes: dict[str, object] = {}
     places = list(dict.fromkeys(work.place for work in same if work.place))
+    mirrored = list(dict.fromkeys(work.place for work in same if work.place and work.is_front_far))
     if places:
-        changes["note"] = "; ".join(filter(None, (_listed(places), part.note)))
+        words = f"{_listed(mirrored)} mirrored" if has_both_hands else ""
+        changes["note"] = "; ".join(filter(None, (_listed(places), words, part.note)))
     if part.bays:
-        changes["bays"] = tuple(bay for work in same for bay in work.bays or _bays_of(part, work.left_mm))
+        changes["bays"] = tuple(bay for work in same for bay in work.bays)
     return changes
-
-
-def _bays_of(part: Part, left_mm: float | None) -> tuple[int, ...]:
-    """The bays of the piece whose left end lies there."""
-    if left_mm is None or left_mm not in part.lefts_mm:
-        return ()
-    each, index = len(part.bays) // part.quantity, part.lefts_mm.index(left_mm)
-    return part.bays[index * each : (index + 1) * each]
 
 
 def _near(length_mm: float) -> float:

@@ -12,6 +12,7 @@ from baywright.making.hardware.fasteners import in_joint, tenon_size
 from baywright.making.machining.bench import Work
 from baywright.making.machining.meeting import SMALL_TENON, TENON_WIDTHS_MM, Meeting, fasten
 from baywright.making.machining.places import LEAST_APART_MM, Interval, places_along
+from baywright.making.machining.rows import LEAST_WALL_MM
 from baywright.making.machining.upright import UprightWork
 from baywright.model.construction import Jointing
 from baywright.model.machining import Hole, HolePurpose, Joint, Side
@@ -96,7 +97,8 @@ def _end_to_end(before: Work, after: Work, blocked: Sequence[Interval]) -> list[
     part = before.part
     count, middle = in_joint(part.width_mm), part.thickness_mm / 2
     thick, long = tenon_size(part.thickness_mm)
-    places = places_along(0.0, part.width_mm, count, TENON_WIDTHS_MM[thick], blocked)
+    is_short = min(part.length_mm, after.part.length_mm) < long / 2 + LEAST_WALL_MM
+    places = [] if is_short else places_along(0.0, part.width_mm, count, TENON_WIDTHS_MM[thick], blocked)
     for place in places:
         for work, side, other in ((before, Side.END, after), (after, Side.START, before)):
             work.joints.append(

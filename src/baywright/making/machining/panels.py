@@ -12,6 +12,7 @@ from baywright.making.machining.bench import Work
 from baywright.making.machining.drawer import over_groove
 from baywright.making.machining.meeting import clearance_mm, pilot_mm
 from baywright.making.machining.places import places_along
+from baywright.making.machining.rows import LEAST_WALL_MM
 from baywright.making.machining.upright import UprightWork
 from baywright.model.machining import Hole, HolePurpose, Side
 from baywright.model.making import Part
@@ -45,9 +46,12 @@ def pilot_front(
 ) -> None:
     """Drills a front panel for those screws; its rail begins `across_mm` and `up_mm` from its lower left corner."""
     diameter, length = from_behind(rail.thickness_mm, panel.part.thickness_mm)
-    panel.holes.extend(
-        _pilot(Side.FACE, across_mm + x, up_mm + y, diameter, length - rail.thickness_mm) for x, y in places
-    )
+    wall = pilot_mm(diameter) / 2 + LEAST_WALL_MM
+    for x, y in ((across_mm + x, up_mm + y) for x, y in places):
+        if wall <= x <= panel.part.length_mm - wall and wall <= y <= panel.part.width_mm - wall:
+            panel.holes.append(_pilot(Side.FACE, x, y, diameter, length - rail.thickness_mm))
+    if len(panel.holes) < len(places):
+        panel.lacks.append((Side.FACE, len(places), len(panel.holes)))
 
 
 def fix_stop(project: Project, stop: Work, bottoms: Sequence[tuple[Work, float]]) -> None:

@@ -77,10 +77,12 @@ def upright_works(
             continue
         before, after = _spans_beside(standing, frame)
         left, right = plan.beside(before), plan.beside(after)
-        has_face_right = role in _RIGHT_IS_FACE or (
-            role not in _LEFT_IS_FACE and maker.count(right) > maker.count(left)
-        )
-        work = Work(part, is_front_far=has_face_right, place=f"upright {index + 1}", bays=standing.bays)
+        is_inner = role not in _RIGHT_IS_FACE | _LEFT_IS_FACE
+        has_face_right = role in _RIGHT_IS_FACE or (is_inner and maker.count(right) > maker.count(left))
+        work = Work(
+            part, is_front_far=has_face_right, place=f"upright {index + 1}", bays=standing.bays,
+            left_mm=standing.left_mm,
+        )  # fmt: skip
         face, reverse = (right, left) if has_face_right else (left, right)
         work.rows = maker.rows(face, reverse, part)
         found.append(UprightWork(standing, work, left, right, has_face_right))

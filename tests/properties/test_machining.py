@@ -1,0 +1,170 @@
+"""Whatever the run is like: what is drilled and cut lies inside its part, keeps its distance, and meets what it should.
+
+The witnesses in `tests/oracle` bore and put together on their own; what they find wrong must have been told by name.
+"""
+
+import random
+from collections import Counter
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from baywright.making import manufacture
+from baywright.model.construction import (
+    Back,
+    Drilling,
+    EdgingKind,
+    FrontEdge,
+    Fronts,
+    Jointing,
+    Stand,
+)
+from baywright.model.machining import HolePurpose
+from baywright.model.making import Manufacture, Part
+from baywright.model.project import Project
+from baywright.workings import Workings, derive
+from tests.oracle.assembly import (
+    base_upper,
+    boards,
+    clear_rooms,
+    face_holes,
+    first_row,
+    runner_heights,
+    unmet_joints,
+    unmet_screws,
+    uprights,
+)
+from tests.oracle.drilling import all_faults, count
+from tests.properties.invented import projects, thrown
+
+
+@st.composite
+def worked(draw: st.DrawFn) -> Project:
+    """An invented workshop with boxes thrown into it, and everything that machining depends on chosen anew."""
+    project = thrown(draw(projects()), random.Random(draw(st.integers(0, 10_000))), bays=draw(st.integers(1, 4)))
+    made = project.construction
+    thick = draw(st.sampled_from([16.0, 18.0, 19.0, 25.0]))
+    return project.replace(
+        construction=made.replace(
+            boards=made.boards.replace(
+                upright_mm=thick, base_mm=draw(st.sampled_from([thick, 18.0])),
+                top_mm=draw(st.sampled_from([18.0, 27.0])),
+                longest_mm=draw(st.sampled_from([700.0, 1220.0, 2500.0])),
+            ),
+            jointing=draw(st.sampled_from(Jointing)),
+            hole_rows=made.hole_rows.replace(
+                drilling=draw(st.sampled_from(Drilling)),
+                front_setback_mm=draw(st.sampled_from([37.0, 37.0, 40.0, 50.0])),
+                hole_diameter_mm=draw(st.sampled_from([5.0, 5.0, 3.0, 7.5])),
+            ),
+            standing=made.standing.replace(kind=draw(st.sampled_from(Stand))),
+            rear=made.rear.replace(
+                kind=draw(st.sampled_from(Back)), brace_width_mm=draw(st.sampled_from([60.0, 100.0]))
+            ),
+            top=made.top.replace(front_edge=draw(st.sampled_from(FrontEdge))),
+            edging=made.edging.replace(kind=draw(st.sampled_from(EdgingKind))),
+        )
+    )  # fmt: skip
+
+
+def _remarked(made: Manufacture) -> set[str]:
+    """The numbers of parts that a remark names."""
+    text = " ".join(made.remarks)
+    return {part.number for part in made.parts if f"({part.number})" in text}
+
+
+@settings(max_examples=25)
+@given(worked())
+def test_every_hole_lies_in_its_part_and_keeps_its_distance_or_is_named(project: Project) -> None:
+    made = manufacture(project)
+    wrong = all_faults(list(made.parts))
+    assert {number: faults for number, faults in wrong.items() if number not in _remarked(made)} == {}
+    assert not any("reaches out" in fault for faults in wrong.values() for fault in faults)
+
+
+@settings(max_examples=25)
+@given(worked())
+def test_what_is_joined_meets(project: Project) -> None:
+    made = manufacture(project)
+    pieces = [*uprights(project, made), *boards(project, made)]
+    assert unmet_joints(pieces) == []
+    assert unmet_screws(pieces) == []
+
+
+@settings(max_examples=25)
+@given(worked())
+def test_left_and_right_holes_of_a_bay_face_each_other_at_the_rows_of_the_arrangement(project: Project) -> None:
+    workings = derive(project)
+    made = manufacture(project, workings)
+    standing = uprights(project, made)
+    if not standing:
+        return
+    places = [(bay.left_mm, bay.left_mm + bay.clear_mm) for bay in workings.layout.bays]
+    for bay, (before, after) in enumerate(clear_rooms(standing, places)):
+        for purpose in (HolePurpose.RUNNER, HolePurpose.ROW):
+            assert face_holes(before, purpose, is_right=True) == face_holes(after, purpose, is_right=False)
+        heights = {z for z, _ in face_holes(before, HolePurpose.RUNNER, is_right=True)}
+        expected = runner_heights(project, bay, workings.layout.bays[bay].rows)
+        assert heights == expected or _cannot_hang(made, workings, heights, expected)
+    shelf = workings.layout.shelf
+    if shelf is not None:
+        ((before, after),) = clear_rooms(standing, [(shelf.left_mm, shelf.left_mm + shelf.clear_mm)])
+        pins = face_holes(before, HolePurpose.PIN, is_right=True)
+        assert pins == face_holes(after, HolePurpose.PIN, is_right=False)
+
+
+def _cannot_hang(made: Manufacture, workings: Workings, heights: set[float], expected: set[float]) -> bool:
+    """Whether drawers are missing because no runner fits, or because rows cannot be drilled, which was told."""
+    told = any("runner fits" in remark or "not drilled" in remark for remark in made.remarks)
+    return heights < expected and told
+
+
+@settings(max_examples=25)
+@given(worked())
+def test_the_hardware_order_is_what_the_drawings_show(project: Project) -> None:
+    made = manufacture(project)
+    parts = list(made.parts)
+    needed: Counter[str] = Counter()
+    for item in made.hardware:
+        needed[item.number[:2]] += round(item.needed)
+    assert needed["LT"] * 2 == count(parts, "mortise")
+    assert needed["DW"] * 2 == count(parts, "dowel")
+    assert needed["CB"] * 2 == count(parts, "connecting bolt")
+    assert needed["PS"] == count(parts, "pocket screw")
+    assert needed["SS"] == sum(
+        part.quantity * sum(hole.purpose is HolePurpose.RUNNER for hole in part.machining.holes)
+        for part in parts if part.number.startswith("U")
+    )  # fmt: skip
+    on_sides = sum(
+        part.quantity * sum(hole.purpose is HolePurpose.RUNNER for hole in part.machining.holes)
+        for part in parts if part.number.startswith("D1")
+    )  # fmt: skip
+    assert needed["WS"] == count(parts, "screw through") + on_sides
+    if not any("there is room for" in remark for remark in made.remarks):
+        assert count(parts, "screw through") == count(parts, "screw blind")
+
+
+@settings(max_examples=25)
+@given(worked().filter(lambda project: project.construction.drawers.fronts is not Fronts.NONE))
+def test_front_panels_are_drilled_where_the_rails_behind_them_are(project: Project) -> None:
+    workings = derive(project)
+    made = manufacture(project, workings)
+    parts = {part.number: part for part in made.parts}
+    beside = project.construction.runners.thickness_mm + project.boards.drawer_side_mm
+    start = base_upper(project) + first_row(project) - project.construction.runners.line_offset_mm
+    for panel in made.fronts:
+        if panel.number not in parts or f"({panel.number})" in " ".join(made.remarks):
+            continue
+        bay = workings.layout.bays[panel.bay]
+        rail = next(
+            part for part in made.parts if part.number.startswith("D2") and _through(part)
+            and abs(part.length_mm - (bay.clear_mm - 2 * beside)) < 1e-6
+        )  # fmt: skip
+        lower = start + panel.row * project.construction.hole_rows.pitch_mm
+        behind = {(round(bay.left_mm + beside + x, 3), round(lower + y, 3)) for x, y in _through(rail)}
+        holes = parts[panel.number].machining.holes
+        assert {(round(panel.left_mm + h.x_mm, 3), round(panel.bottom_mm + h.y_mm, 3)) for h in holes} == behind
+
+
+def _through(part: Part) -> list[tuple[float, float]]:
+    return [(hole.x_mm, hole.y_mm) for hole in part.machining.holes if hole.depth_mm is None]
