@@ -10,9 +10,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from baywright.checks.statics import Balance, Mass, balance, tilted, tip_angle_degrees
-from baywright.making import manufacture
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
 from baywright.making.frame import SHELF_BAY, Frame, frame_of
+from baywright.making.listing import listing_of
 from baywright.making.shares import pieces_in, reaches
 from baywright.model.construction import Stand
 from baywright.model.making import Part
@@ -169,7 +169,7 @@ def weigh(project: Project, workings: Workings) -> Weighed:
     kinds = drawer_kinds(project, workings, drawers_to_make(project))
     empty = {kind: empty_drawer_kg(workings, kind) for kind in set(kinds.values())}
     drawers = _drawers(project, workings, {kind: kg or 0.0 for kind, kg in empty.items()})
-    parts = [part for part in manufacture(project, workings).parts if part.role not in _IN_DRAWERS]
+    parts = [part for part in listing_of(project, workings).parts if part.role not in _IN_DRAWERS]
     boards = _boards(project, workings, frame, parts)
     carcasses, sections = (
         tuple(

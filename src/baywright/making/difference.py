@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import TypeVar
 
 from baywright.making.frame import frame_of
-from baywright.making.manufacture import manufacture
+from baywright.making.listing import parts_to_cut
 from baywright.model.difference import PartChange
 from baywright.model.length import format_length
 from baywright.model.making import Grain, Part
@@ -30,7 +30,7 @@ _Counted = Mapping[_Key, tuple[Part, int]]
 def part_changes(before: Project, after: Project) -> tuple[tuple[PartChange, ...], tuple[PartChange, ...]]:
     """The parts to cut that were not cut before, and the parts that lie idle, in the order of the parts list."""
     there = _counted(_cut_before(before, after.built))
-    then = _counted(manufacture(after).parts)
+    then = _counted(parts_to_cut(after))
     lacking, idle = _more(then, there), _more(there, then)
     return tuple(_served(lacking, idle, after)), tuple(_change(part, count) for part, count in idle)
 
@@ -63,9 +63,9 @@ def _change(part: Part, quantity: int, note: str = "") -> PartChange:
 
 def _cut_before(before: Project, built: Built | None) -> tuple[Part, ...]:
     if built is None:
-        return manufacture(before).parts
+        return parts_to_cut(before)
     project = built.project
-    parts = manufacture(project).parts
+    parts = parts_to_cut(project)
     if len(built.bays) == project.arrangement.bay_count:
         return parts
     return tuple(_of_bays(project, set(built.bays), parts))
@@ -91,7 +91,7 @@ def _of_bays(project: Project, bays: set[int], parts: Iterable[Part]) -> Iterato
                 count = 0 if part.number.endswith("s") else _taken(carcasses, round(part.length_mm, 2), count)
         if count:
             yield part.replace(quantity=count)
-    yield from (part for part in manufacture(_only(project, bays)).parts if part.number[0] in "DF")
+    yield from (part for part in parts_to_cut(_only(project, bays)) if part.number[0] in "DF")
 
 
 def _taken(counts: Counter[_T], key: _T, most: int) -> int:
