@@ -58,7 +58,7 @@ def pieces_in(part: Part, bays: Mapping[int, tuple[float, float]]) -> Weights:
     """How many pieces of a part each bay has: of an upright between two bays each half, of a long board by length."""
     if not bays:
         return {}
-    if part.lefts_mm:
+    if part.lefts_mm and part.number[0] != "U":
         return _by_length(part, bays)
     places = [bay for bay in part.bays if bay in bays]
     if not places:

@@ -46,7 +46,8 @@ class Part(Frozen):
     bays: tuple[int, ...] = ()
     """The bays that the pieces stand in or beside, from 0, one entry a piece and bay; the shelf bay is -1."""
     lefts_mm: tuple[float, ...] = ()
-    """Of boards that run along the wall: where the left end of each piece lies, from the leftmost upright's outer face.
+    """Of uprights and boards that run along the wall: where the left end of each piece lies, from the leftmost upright's
+    outer face; of mirrored pieces after the others.
     """
     nominal_mm: float = 0.0
     """What the material's thickness is called; `thickness_mm` is what was measured, where it was."""
