@@ -5,6 +5,7 @@ it, or when it is so long that something must have been waited for.
 """
 
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -26,16 +27,19 @@ class Beat:
 
 
 class Heart:
-    """Beats from `start` to `stop`."""
+    """Beats from `start` to `stop`. `clock` tells what was spent: by this process, or with `time.thread_time` by the
+    window's own thread alone, where another one of plain Python uses the processor all the time.
+    """
 
-    def __init__(self) -> None:
+    def __init__(self, clock: Callable[[], float] = time.process_time) -> None:
         self._beats: list[Beat] = []
+        self._clock = clock
         self._timer = QTimer()
         self._timer.setTimerType(Qt.TimerType.PreciseTimer)
         self._timer.timeout.connect(self._beat)
 
     def _beat(self) -> None:
-        self._beats.append(Beat(time.monotonic(), time.process_time()))
+        self._beats.append(Beat(time.monotonic(), self._clock()))
 
     def start(self) -> None:
         """Begin now."""

@@ -1,5 +1,6 @@
 """The tab “Cutting”: layouts, the drawing, the cuts one by one, rests put into stock, and what stands in the way."""
 
+import time
 from decimal import Decimal
 
 import pytest
@@ -350,7 +351,7 @@ def test_the_window_answers_while_the_parts_are_cut(open_desk: OpenDesk, qtbot: 
     desk.panels.lists.setCurrentWidget(panel)
     qtbot.waitUntil(lambda: panel.layouts.total > 0, timeout=30_000)
     desk.session.do(SetField("construction.boards.top_mm", 30.0))
-    heart = Heart()
+    heart = Heart(time.thread_time)
     qtbot.wait(1)  # drawing the edit itself is not cutting
     heart.start()
     qtbot.waitUntil(lambda: not desk.session.cutting.is_searching, timeout=60_000)

@@ -153,7 +153,7 @@ def cut_columns(unit: Unit) -> tuple[Column[CutLine], ...]:
 
 def panel_words(name: str) -> str:
     """A panel as people call it: those that a cut gave have a number."""
-    return f"panel {name}" if name.isdecimal() else name
+    return f"panel {name}" if name[:1].isdecimal() else name
 
 
 def gives_words(line: CutLine) -> str:

@@ -6,10 +6,11 @@ tab and follows the edits from then on; while a new search runs the layouts befo
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QShowEvent
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QHBoxLayout,
     QLabel,
     QMenu,
@@ -17,7 +18,6 @@ from PySide6.QtWidgets import (
     QPushButton,
     QSizePolicy,
     QSplitter,
-    QTabWidget,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -60,6 +60,7 @@ from baywright.gui.cutting.words import (
 from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
+from baywright.gui.tabs import SlimTabs
 from baywright.model.cutting import CuttingPlan
 from baywright.model.length import LengthUnit
 from baywright.model.making import Grain
@@ -67,7 +68,11 @@ from baywright.model.making import Grain
 NO_LAYOUTS = "No layouts yet."
 NO_CUTS = "Select a layout to see its cuts."
 NO_STEP = "Step through the cuts to see which panel each one goes through."
+SOON_MS = 150
+"""How long better layouts are gathered before the newest of them are shown."""
 LINES_WANTED = 15
+NARROW_LETTERS = 58
+"""A panel that has no room for so many letters side by side is narrow."""
 
 
 class CuttingPanel(QWidget):
@@ -87,6 +92,10 @@ class CuttingPanel(QWidget):
         self._numbers: tuple[str, ...] = ()
         self._unit_shown = session.project.unit
         self._was_stopped = False
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(SOON_MS)
+        self._soon.timeout.connect(self._show)
 
         def unit() -> LengthUnit:
             return session.project.unit
@@ -153,11 +162,14 @@ class CuttingPanel(QWidget):
         self.step_words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.addWidget(self.words, 1)
+        self.head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self.head.addWidget(self.words, 1)
+        deeds = QHBoxLayout()
+        deeds.addStretch(1)
         for widget in (self.progress, self.stop, self.again, self.keep):
-            head.addWidget(widget, 0, Qt.AlignmentFlag.AlignTop)
-        self.tabs = QTabWidget(self)
+            deeds.addWidget(widget, 0, Qt.AlignmentFlag.AlignTop)
+        self.head.addLayout(deeds)
+        self.tabs = SlimTabs({}, self)
         self.tabs.setAccessibleName("Layouts, cuts and cost")
         self.tabs.setDocumentMode(True)
         self.tabs.addTab(self.view, "La&youts")
@@ -184,7 +196,7 @@ class CuttingPanel(QWidget):
         whole.setContentsMargins(6, 6, 6, 6)
         whole.setSpacing(4)
         whole.addWidget(self.unplaced)
-        whole.addLayout(head)
+        whole.addLayout(self.head)
         whole.addWidget(self.both, 1)
 
     def _listen(self) -> None:
@@ -201,6 +213,12 @@ class CuttingPanel(QWidget):
     def wanted_height(self) -> int:
         """The height at which a sheet can be read."""
         return self.fontMetrics().lineSpacing() * LINES_WANTED + 100
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The words over the buttons where there is no room beside them."""
+        super().resizeEvent(event)
+        narrow = self.width() < self.fontMetrics().horizontalAdvance("n") * NARROW_LETTERS
+        self.head.setDirection(QBoxLayout.Direction.TopToBottom if narrow else QBoxLayout.Direction.LeftToRight)
 
     # ---- what the person does
 
@@ -272,7 +290,11 @@ class CuttingPanel(QWidget):
                     self._request()
             case CuttingFailed():
                 self.told.emit(notice.message, Tone.TROUBLE)
-            case CuttingStarted() | CuttingProgressed() | CuttingEnded():
+            case CuttingProgressed():
+                if not self._soon.isActive():  # better layouts come faster than anybody reads them
+                    self._soon.start()
+                return
+            case CuttingStarted() | CuttingEnded():
                 pass
             case DocumentChanged():
                 self._was_stopped = False
@@ -282,6 +304,7 @@ class CuttingPanel(QWidget):
 
     def _show(self) -> None:
         """Show what the session knows; what nobody sees waits."""
+        self._soon.stop()
         if not self.isVisible():
             return
         cutting, project = self._session.cutting, self._session.project

@@ -11,6 +11,8 @@ LOOKING = "Looking for layouts …"
 ANEW = "Looking for layouts anew after the last edit; what is shown was before it."
 STOPPED = "Stopped before a layout was found. “Look again” starts anew."
 NOTHING_CUT = "There is nothing to cut."
+USELESS_GAP = 0.9
+"""A bound so far below says nothing that is worth saying."""
 
 
 def plan_words(plan: CuttingPlan, *, is_searching: bool) -> str:
@@ -39,7 +41,7 @@ def sureness_words(cuttings: Sequence[SheetCutting | BarCutting]) -> str:
     if proved == len(cuttings):
         return "Proved best."
     most = max(gap_of(each) for each in cuttings if not each.is_proved)
-    less = f"at most {most:.1%} less is possible" if most > 0 else "not proved"
+    less = f"at most {most:.1%} less is possible" if 0 < most < USELESS_GAP else "better ones may exist"
     if not proved:
         return f"Not proved best: {less}."
     return f"Proved best for {proved} of {len(cuttings)} materials; for the others {less}."
@@ -75,7 +77,7 @@ def proof_words(cutting: SheetCutting | BarCutting) -> str:
     if cutting.is_proved:
         return "proved best"
     gap = gap_of(cutting)
-    if gap <= 0:
+    if not 0 < gap < USELESS_GAP:
         return "not proved best"
     return f"not proved best: at most {gap:.1%} less is possible"
 

@@ -15,7 +15,7 @@ from baywright.gui.elevation.pixels import in_pixels
 from baywright.model.making import FrontPanel
 
 _GLASS = 0.10
-_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 60.0, 26.0
+_LEAST_WIDTH_PX, _LEAST_HEIGHT_PX = 110.0, 30.0
 
 
 def front_area(panel: FrontPanel) -> Area:

@@ -1,11 +1,12 @@
 """The tab “Hardware”: the order and the catalogue behind it."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from baywright.app.session import Session
 from baywright.gui.hardware.catalogue import CatalogueBlock
 from baywright.gui.hardware.order import OrderView
+from baywright.gui.tabs import SlimTabs
 
 LINES_WANTED = 12
 
@@ -21,7 +22,7 @@ class HardwarePanel(QWidget):
         self._session = session
         self.order = OrderView(session, self)
         self.catalogue = CatalogueBlock(session, self)
-        self.tabs = QTabWidget(self)
+        self.tabs = SlimTabs({}, self)
         self.tabs.setAccessibleName("Order and catalogue")
         self.tabs.setDocumentMode(True)
         self.tabs.addTab(self.order, "&Order")

@@ -17,8 +17,9 @@ from baywright.gui.elevation.face import FaceStyle
 from baywright.gui.elevation.lettering import Line, draw_upright_text, longest_that_fits, smaller, text_width
 from baywright.gui.elevation.pixels import Pixels
 from baywright.gui.parts.geometry import Bench, is_behind
-from baywright.gui.parts.line import banded_words, pieces_words
+from baywright.gui.parts.line import banded_words
 from baywright.gui.parts.work import WorkLine, work_summary
+from baywright.gui.wording import count_words
 from baywright.model.length import LengthUnit
 from baywright.model.machining import Hole, HolePurpose, Joint, ShapedEdge, Side
 from baywright.model.making import Grain, Part
@@ -95,10 +96,10 @@ class PartDrawing(Plate):
         gap = _STRIP_GAP_PX / pixels.scale
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, True)
         _paint_board(painter, pixels.rect(bench.face), style)
-        _paint_grain(painter, pixels.rect(bench.face), bench.part.grain, style)
         for side in bench.sides_worked():
             _paint_board(painter, pixels.rect(bench.strip(side, gap)), style)
         self._paint_work(painter, pixels, style, bench, gap)
+        _paint_grain(painter, pixels.rect(bench.face), bench.part.grain, style)
         _paint_bands(painter, pixels.rect(bench.face), bench, style)
         self._paint_words(painter, pixels.rect(bench.face), style, bench)
         if self._chosen is not None:
@@ -171,14 +172,16 @@ class PartDrawing(Plate):
         view = QRectF(self.viewport().rect()).adjusted(4, 2, -4, -2)
         title = f"{part.number} {part.name}"
         head = QRectF(view.left(), max(view.top(), face.top() - margins[1] + 2.0), view.width(), height)
-        words = (f"{title}, {pieces_words(part)} pieces", title, part.number)
+        mirrored = f", {part.mirrored} mirrored" if part.mirrored else ""
+        words = (f"{title}, {count_words(part.quantity, 'piece')}{mirrored}", title, part.number)
         painter.drawText(head, Qt.AlignmentFlag.AlignLeft, longest_that_fits(words, font, view.width()))
         near, far = ("rear edge", "front edge") if bench.is_front_far else ("front edge", "rear edge")
-        painter.drawText(QRectF(face.left(), face.top() - height - 2, face.width(), height), _MIDDLE, far)
-        painter.drawText(QRectF(face.left(), face.bottom() + 3, face.width(), height), _MIDDLE, near)
+        over = face.top() - margins[1] + height + 3.0
+        under = face.bottom() + margins[3] - 2 * height - 6.0
+        painter.drawText(QRectF(face.left(), over, face.width(), height), _MIDDLE, far)
+        painter.drawText(QRectF(face.left(), under, face.width(), height), _MIDDLE, near)
         length = short_length(part.length_mm, style.unit)
-        below = QRectF(face.left(), view.bottom() - height - 1, face.width(), height)
-        _paint_measure(painter, below, length, style)
+        _paint_measure(painter, QRectF(face.left(), under + height + 1.0, face.width(), height), length, style)
         width = Line(short_length(part.width_mm, style.unit), font, QColor(style.colours.dimension))
         draw_upright_text(painter, QPointF(face.left() - margins[0] + height / 2 + 2.0, face.center().y()), width)
 
@@ -227,8 +230,11 @@ def _paint_grain(painter: QPainter, rect: QRectF, grain: Grain, style: FaceStyle
     font = smaller(style.font, 0.8)
     if grain is Grain.LENGTH and rect.height() > 2.4 * QFontMetricsF(font).height():
         painter.setFont(font)
+        place = QRectF(0.0, 0.0, text_width("grain", font) + 6.0, QFontMetricsF(font).height())
+        place.moveCenter(middle)
+        painter.fillRect(place, QColor(style.colours.board))
         painter.setPen(QColor(style.colours.row))
-        painter.drawText(QRectF(middle.x() - 60, middle.y() + 2, 120, 20), Qt.AlignmentFlag.AlignHCenter, "grain")
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, "grain")
 
 
 def _paint_bands(painter: QPainter, face: QRectF, bench: Bench, style: FaceStyle) -> None:

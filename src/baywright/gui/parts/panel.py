@@ -6,20 +6,22 @@ Laws: it edits nothing; what is selected here is selected everywhere, and the ot
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QCheckBox, QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QCheckBox, QSplitter, QVBoxLayout, QWidget
 
 from baywright.app.session import Session
 from baywright.gui.hardware.line import other_remarks
-from baywright.gui.messages import MessageBar, Tone
 from baywright.gui.parts.drawing import PartDrawing
 from baywright.gui.parts.line import part_columns, part_records
+from baywright.gui.parts.remark import RemarkList
 from baywright.gui.parts.work import NOT_DRAWN, WorkLine, work_columns, work_lines
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
+from baywright.gui.tabs import SlimTabs
 from baywright.model.length import LengthUnit
 from baywright.model.making import Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
+REMARKS = "R&emarks"
 LINES_WANTED = 11
 
 
@@ -46,7 +48,7 @@ class PartPanel(QWidget):
         self.mirrored = QCheckBox("Show the &mirrored piece", self)
         self.mirrored.setToolTip("Some pieces of this part are mirror images of the others")
         self.mirrored.toggled.connect(lambda _on: self._show_drawing())
-        self.remarks = MessageBar(self)
+        self.remarks = RemarkList(self)
         self._shown: Part | None = None
         self._lay_out()
         self.view.ids_selected.connect(self._on_selected)
@@ -60,11 +62,12 @@ class PartPanel(QWidget):
         column.setSpacing(2)
         column.addWidget(self.drawing, 1)
         column.addWidget(self.mirrored)
-        self.tabs = QTabWidget(self)
+        self.tabs = SlimTabs({"&Holes and work": "&Work"}, self)
         self.tabs.setAccessibleName("The selected part")
         self.tabs.setDocumentMode(True)
         self.tabs.addTab(picture, "D&rawing")
         self.tabs.addTab(self.work_view, "&Holes and work")
+        self.tabs.addTab(self.remarks, REMARKS)
         self.both = QSplitter(Qt.Orientation.Horizontal, self)
         self.both.setChildrenCollapsible(False)
         self.both.addWidget(self.view)
@@ -74,8 +77,7 @@ class PartPanel(QWidget):
         self.both.setSizes([300, 300])
         whole = QVBoxLayout(self)
         whole.setContentsMargins(6, 6, 6, 6)
-        whole.addWidget(self.both, 1)
-        whole.addWidget(self.remarks)
+        whole.addWidget(self.both)
 
     def wanted_height(self) -> int:
         """The height at which several parts and the drawing of one can be read."""
@@ -87,7 +89,9 @@ class PartPanel(QWidget):
         """Show the parts of the present document."""
         were, made = self.table.total, self._session.manufacture
         self.view.change_rows(lambda: self.table.show_records(part_records(made)))
-        self.remarks.show_if_new("\n".join(other_remarks(made)), Tone.CAUTION)
+        remarks = other_remarks(made)
+        self.remarks.show_remarks(remarks)
+        self.tabs.setTabText(2, f"⚠ {REMARKS} ({len(remarks)})" if remarks else REMARKS)
         if self._unit_shown != self._session.project.unit:
             self._unit_shown = self._session.project.unit
             self.table.refresh()
