@@ -9,7 +9,7 @@ middle, NDS 2018, 12.5.1, from memory). Grid holes are looked at line by line, n
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import combinations, pairwise
+from itertools import pairwise
 from operator import attrgetter
 
 from baywright.making.machining.places import LEAST_APART_MM
@@ -44,11 +44,24 @@ def _troubles(part: Part) -> Iterator[str]:
         if not solid.is_groove and wall_mm(part, solid) < LEAST_WALL_MM - _SMALL_MM:
             yield f"{solid.words} leaves less than {LEAST_WALL_MM:g} mm of wood at an edge or under it"
     yield from grid.troubles()
-    for one, other in combinations(others, 2):
+    for one, other in _neighbours(others):
         yield from _near(one, other)
     for other in others:
         for solid in grid.beside(other):
             yield from _near(solid, other)
+
+
+def _neighbours(solids: Sequence[Solid]) -> list[tuple[Solid, Solid]]:
+    """The pairs that may be too near to each other along the part, in the order in which they are given."""
+    along = sorted(range(len(solids)), key=lambda index: solids[index].low[0])
+    near = []
+    for place, one in enumerate(along):
+        end = solids[one].high[0] + max(LEAST_APART_MM, LEAST_WALL_MM)
+        for other in along[place + 1 :]:
+            if solids[other].low[0] >= end:
+                break
+            near.append((min(one, other), max(one, other)))
+    return [(solids[one], solids[other]) for one, other in sorted(near)]
 
 
 def _near(one: Solid, other: Solid) -> Iterator[str]:
