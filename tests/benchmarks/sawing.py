@@ -7,7 +7,7 @@ import time
 from decimal import Decimal
 
 from baywright.making import manufacture
-from baywright.making.cutting.plan import DEFAULT_EFFORT, cutting_plan
+from baywright.making.cutting.plan import cutting_plan
 from baywright.model.construction import Construction
 from baywright.model.cutting import CuttingPlan
 from baywright.model.making import Manufacture
@@ -86,7 +86,7 @@ def sawing_job(boxes: int = 25) -> tuple[Project, Manufacture]:
     return planned, manufacture(planned)
 
 
-def main(effort: int = DEFAULT_EFFORT) -> None:
+def main(effort: int | None = None) -> None:
     """Print the table: one line for the run, one for each material."""
     project, made = sawing_job()
     pieces = sum(part.quantity for part in made.parts)

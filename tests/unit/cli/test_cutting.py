@@ -31,7 +31,9 @@ def project() -> Project:
         stock=Stock(
             materials=(larch,),
             sheets=(
-                Sheet(id="full", material_id="larch", name="full sheet", price=Decimal(60)),
+                Sheet(
+                    id="full", material_id="larch", name="full sheet", length_mm=1700, width_mm=420, price=Decimal(60)
+                ),
                 Sheet(id="left", material_id="larch", length_mm=900, width_mm=500, quantity=1, is_owned=True),
             ),
         ),

@@ -24,8 +24,8 @@ from baywright.model.making import Manufacture, Part
 from baywright.model.project import Project
 from baywright.model.stock import BarUse
 
-DEFAULT_EFFORT = 4_000
-"""Steps of search in all, shared by the materials according to their pieces."""
+EFFORT_A_PIECE = 60
+"""Steps of search for each piece that are usual."""
 QUICK_EFFORT = 0
 """Steps for the first layout of a material."""
 LEAST_EFFORT = 200
@@ -41,16 +41,19 @@ def cutting_plan(
     project: Project,
     manufacture: Manufacture,
     *,
-    effort: int = DEFAULT_EFFORT,
+    effort: int | None = None,
     stop: Stop = never,
     progress: Progress | None = None,
 ) -> CuttingPlan:
     """How the parts of `manufacture` are cut from the project's stock, at least cost.
 
-    `effort` is the most steps of search for better sheets, in all; with 0 the first layouts are the answer.
+    `effort` is the most steps of search for better sheets, in all, shared by the materials according to their pieces;
+    None takes what is usual, with 0 the first layouts are the answer.
     """
     search = _Search(project, manufacture.parts, stop, progress)
     search.begin()
+    if effort is None:
+        effort = EFFORT_A_PIECE * search.size
     if effort:
         search.bars(min(effort, BAR_EFFORT))
         search.improve(effort)
@@ -122,9 +125,14 @@ class _Search:
             self.bar_cuttings = cuttings
             self._tell()
 
+    @property
+    def size(self) -> int:
+        """How many pieces there are to cut from sheets."""
+        return sum(sheets.job.size for sheets in self.sheets)
+
     def improve(self, effort: int) -> None:
         """Better layouts, material by material."""
-        whole = sum(sheets.job.size for sheets in self.sheets)
+        whole = self.size
         for sheets in self.sheets:
             if self.stop():
                 return
