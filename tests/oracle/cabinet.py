@@ -6,22 +6,24 @@ from a pile, adds thicknesses, heights and depths up, and looks whether the sums
 
 import re
 from collections.abc import Iterable, Iterator
-from itertools import combinations
+from itertools import combinations, pairwise
 from string import ascii_lowercase
 
 from baywright.model.construction import Back, DrawerForm, EdgingKind, Fronts, Stand, Uprights
 from baywright.model.machining import Side
 from baywright.model.making import FrontPanel, Manufacture, Part
 from baywright.model.project import Project
-from tests.oracle.wall import TINY_MM, base_mm, bays, beyond_mm, clear_mm, upright_mm
+from tests.oracle.wall import TINY_MM, Bay, base_mm, bays, beyond_mm, clear_mm, upright_mm
 
+Sum = tuple[str, float, float]
+"""What was added up, what it came to, what it should come to."""
 EDGES_ALONG_LENGTH = {Side.START, Side.END}
 """Edges whose edging makes a part longer; the two others make it wider."""
 
 
 def misfits(project: Project, made: Manufacture) -> list[str]:
     """What does not fit, of a run with bays all alike and nothing in its way; empty where all does."""
-    found = [
+    return _told([
         *_pieces(project, made.parts),
         *_height(project, made.parts),
         *_length(project, made.parts),
@@ -29,12 +31,47 @@ def misfits(project: Project, made: Manufacture) -> list[str]:
         *_plinth(project, made.parts),
         *_drawers(project, made),
         *_fronts(project, made),
+    ])  # fmt: skip
+
+
+def misfits_along(project: Project, made: Manufacture) -> list[str]:
+    """What does not fit along the wall and up it where bays differ and the run is interrupted; without a shelf bay."""
+    measured, parts = bays(project), made.parts
+    own = project.construction.uprights is Uprights.OWN
+    post = project.construction.boards.upright_mm
+    pieces: list[list[Bay]] = [[measured[0]]]
+    for bay in measured[1:]:
+        joins = bay.left_mm - pieces[-1][-1].right_mm < (TINY_MM if own else TINY_MM - post)
+        pieces[-1].append(bay) if joins else pieces.append([bay])
+    ends, left_right = project.construction.end_panels, beyond_mm(project)
+    stands = [piece[-1].right_mm - piece[0].left_mm for piece in pieces]
+    found: list[Sum] = [
+        ("tops", sum(part.quantity * part.length_mm for part in _of(parts, "T1")),
+         sum(stands) + len(pieces) * sum(left_right)),
+        ("bases", sum(part.quantity * part.length_mm for part in _of(parts, "B1")), sum(stands)),
+    ]  # fmt: skip
+    for number, is_there, outer in (("E1L", ends.left, 0), ("E1R", ends.right, -1)):
+        heights = sorted(base_mm(project) + upright_mm(project, piece[outer].rows) for piece in pieces if is_there)
+        panels = sorted(part.length_mm for part in _of(parts, number) for _ in range(part.quantity))
+        found.append((f"{number} pieces", len(panels), len(heights)))
+        found += [(f"{number} height", got, wanted) for got, wanted in zip(panels, heights, strict=False)]
+    for panel in made.fronts:
+        bay = measured[panel.bay]
+        top = base_mm(project) + upright_mm(project, bay.rows)
+        found.append(_least(f"air under the top, {_at(panel)}", top - panel.top_mm, 0.0))
+        left, over = left_right[0], post if project.construction.drawers.fronts is Fronts.OVERLAY else 0.0
+        found.append(_least(f"left end, {_at(panel)}", left + panel.left_mm, bay.clear_left_mm - over))
+        found.append(_least(f"right end, {_at(panel)}", bay.clear_right_mm + over, left + panel.right_mm))
+    found += [
+        _least(f"air between fronts {_at(one)} and {_at(other)}", one.left_mm, other.right_mm)
+        for other, one in pairwise(sorted(made.fronts, key=lambda panel: panel.left_mm))
+        if one.bay != other.bay
     ]
+    return _told([*_pieces(project, parts), *found])
+
+
+def _told(found: Iterable[Sum]) -> list[str]:
     return [f"{what}: {got:.4f}, should be {wanted:.4f}" for what, got, wanted in found if abs(got - wanted) > TINY_MM]
-
-
-Sum = tuple[str, float, float]
-"""What was added up, what it came to, what it should come to."""
 
 
 def _of(parts: Iterable[Part], number: str) -> list[Part]:

@@ -29,9 +29,10 @@ from baywright.model.limits import Limits
 from baywright.model.project import Project
 from baywright.model.space import Space
 from baywright.model.stock import Batch, BoardRole, Material, Stock
-from tests.oracle.cabinet import misfits
+from tests.oracle.cabinet import misfits, misfits_along
 from tests.oracle.drawer import lower_edge_mm, rows_taken
 from tests.oracle.wall import clear_mm
+from tests.properties.invented import FEATURES, projects, thrown
 
 HEIGHTS_MM = [70.0, 120.0, 170.0, 220.0]
 ROWS = 40
@@ -104,6 +105,17 @@ def runs(draw: st.DrawFn) -> Project:
 @given(runs())
 def test_the_parts_of_every_construction_fit_together(project: Project) -> None:
     assert misfits(project, manufacture(project)) == []
+
+
+@settings(max_examples=60)
+@given(projects(FEATURES - {"shelf"}), st.randoms(use_true_random=False))
+def test_parts_fit_where_bays_differ_and_the_run_is_interrupted(project: Project, chance: random.Random) -> None:
+    plain = project.replace(limits=project.limits.replace(shelf_bay=False))
+    there = thrown(plain, chance, bays=chance.randint(1, 4), rows=chance.randint(3, 30))
+    made = manufacture(there)
+    if any("would have no size left" in remark for remark in made.remarks):
+        return  # a bay without rows, which no plan has
+    assert misfits_along(there, made) == []
 
 
 def _measured(project: Project, off: dict[BoardRole, float]) -> Project:
