@@ -16,7 +16,7 @@ from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QApplication, QWidget
 
 from baywright.app.commands import SetField
-from baywright.app.edits.inventory import AddBoxes
+from baywright.app.edits.inventory import AddBoxes, EditBox
 from baywright.app.live import LiveMode
 from baywright.bootstrap import demo_file, resources_folder
 from baywright.gui.application import make_application, open_window
@@ -29,8 +29,18 @@ from baywright.model.inventory import Box
 
 WIDE = QSize(1440, 900)
 SMALL = QSize(1000, 640)
-MOST_SECONDS = 20.0
+MOST_SECONDS = 60.0
 """How long planning the demo may take before the pictures are given up."""
+BAD_RUN: dict[str, object] = {
+    "space.length_mm": 2_800.0,
+    "space.height_limit_mm": 2_400.0,
+    "space.existing_wall": False,
+    "construction.rear.kind": "full_back",
+    "limits.bay_count": 3,
+    "limits.drawers_per_bay": None,
+    "limits.upright_rows": None,
+}
+"""What makes of the demo a tall run that stands free beside a shelf bay that is far too wide."""
 MOST_COLOURS = 256
 """So many colours a picture has: enough for a window, and a third of the size of one in full colour."""
 
@@ -185,6 +195,19 @@ def checks(application: QApplication, window: MainWindow) -> None:
     records = {identifier: panel.table.record(identifier) for identifier in panel.table.ids}
     tipping = next(key for key, finding in records.items() if finding and finding.kind is CheckKind.TIPPING)
     panel.view.selectRow(panel.table.row_of(tipping))
+    select(window, ())
+
+
+def bad_checks(application: QApplication, window: MainWindow) -> None:
+    """A run that is wrong in every way: a shelf that is too long, 60 kg in one drawer, tall and standing free."""
+    window.session.live.mode = LiveMode.CHECK
+    for field, value in BAD_RUN.items():
+        window.session.do(SetField(field, value))
+    plan(application, window)
+    box = next(box for box in window.session.project.boxes if box.label == "Chains")
+    window.session.do(EditBox(box.id, "loaded_mass_kg", 60.0))
+    window.session.do(SetField("construction.runners.load_classes_kg", (35.0, 45.0)))
+    checks(application, window)
 
 
 def panel(application: QApplication, window: MainWindow, widget: QWidget) -> QPixmap:
@@ -237,6 +260,8 @@ PICTURES = {
     "where-to-light": list_tab(Theme.LIGHT, where_to),
     "checks-light": list_tab(Theme.LIGHT, checks),
     "checks-dark": list_tab(Theme.DARK, checks),
+    "checks-bad-light": list_tab(Theme.LIGHT, bad_checks),
+    "checks-bad-dark": list_tab(Theme.DARK, bad_checks),
 }
 
 

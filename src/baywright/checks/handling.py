@@ -13,6 +13,7 @@ from baywright.model.arrangement import Placement
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.inventory import Box, BoxStatus
 from baywright.model.project import Project
+from baywright.model.repair import FieldChange
 from baywright.planner.handling import ends_of_lift, grip_height_in_box, habits
 from baywright.planner.lifting import HIGH_INDEX, Lift, lifting_index, multipliers, recommended_kg
 from baywright.workings import Workings
@@ -21,6 +22,7 @@ SOURCE = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110; read second-hand"
 GOAL = 1.0
 MOST_SHARES = 10
 """Among more boxes than this nobody divides the contents of one."""
+MOST_PEOPLE = 6
 MINUTES = 60.0
 """How long taking out every box is given."""
 
@@ -69,12 +71,13 @@ class Ends:
 
 
 def lifts(project: Project, workings: Workings, ends: Ends | None = None) -> dict[str, LiftOfBox]:
-    """The lift of every placed box, by its id."""
+    """The lift of every box that is or shall be in the run, by its id."""
     ends = ends or Ends(project, workings)
     boxes = project.boxes_by_id
     return {
         p.box_id: LiftOfBox(boxes[p.box_id], p, *ends.of(boxes[p.box_id], p.row, turned=p.turned))
         for p in project.arrangement.placements
+        if boxes[p.box_id].status is not BoxStatus.ELSEWHERE
     }
 
 
@@ -127,7 +130,6 @@ def _one_after_the_other(project: Project, workings: Workings, ends: Ends) -> Fi
     index = composite_index(tasks)
     severity = judged(index, GOAL)
     shown = "infinite" if index == float("inf") else f"{index:.2f}"
-    mends = (Mend(text="Take more than an hour, with pauses, or share the work among several people."),)
     return Finding(
         kind=CheckKind.LIFTING,
         severity=severity,
@@ -138,7 +140,7 @@ def _one_after_the_other(project: Project, workings: Workings, ends: Ends) -> Fi
         formula="STLI₁ + Σ FILI_j · (1/FM_1…j − 1/FM_1…j−1)",
         given=(Given(name="lifts", value=f"{len(weighed) / MINUTES:.2f} a minute"),),
         source=f"{SOURCE}, multi-task assessment",
-        mends=mends if severity is Severity.BROKEN else (),
+        mends=(_shared(tasks),) if severity is Severity.BROKEN else (),
     )
 
 
@@ -181,4 +183,21 @@ def _mends(workings: Workings, lift: LiftOfBox, ends: Ends) -> tuple[Mend, ...]:
         mends.append(Mend(text="Nobody should lift it there alone: two people or a hoist, or keep it elsewhere."))
     else:
         mends.append(Mend(text=f"Divide its contents among {share} boxes, or have two people lift it."))
+    elsewhere = FieldChange(path=f"boxes[{lift.box.id}].status", value=BoxStatus.ELSEWHERE.value)
+    mends.append(Mend(text=f"Or keep “{lift.box.label}” elsewhere, at an easy height.", changes=(elsewhere,)))
     return tuple(mends)
+
+
+def _shared(tasks: list[Task]) -> Mend:
+    """Among how many people the work must be shared, the hardest boxes dealt out first. By the manual a pause as
+    long as the work before it lets an hour count by itself (page 14, edition of 2021).
+    """
+    hardest_first = sorted(tasks, key=lambda task: -task.alone)
+    if hardest_first[0].alone > GOAL:
+        return Mend(text="Mend the boxes that are over their own limit first; more people or time do not help here.")
+    for people in range(2, MOST_PEOPLE + 1):
+        if composite_index(hardest_first[::people]) <= GOAL:
+            return Mend(
+                text=f"Share the work among {people} people, or do it in {people} goes with as long a pause after each."
+            )
+    return Mend(text="Take days for it: not even many people do it within an hour without strain.")
