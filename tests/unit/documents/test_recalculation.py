@@ -16,7 +16,7 @@ import openpyxl
 import pytest
 
 from baywright.making import manufacture
-from baywright.model.construction import Back, FirstRowRule, Uprights
+from baywright.model.construction import Back, DrawerForm, EndPanels, FirstRowRule, Fronts, Uprights
 from baywright.model.length import LengthUnit
 from baywright.model.plan import PlanResult
 from baywright.model.project import Project
@@ -116,7 +116,8 @@ def test_changed_inputs_give_what_a_new_engine_run_gives(
             "wall_length": 3175.5, "upright_thickness": 17.6, "own_uprights": 1, "full_back": 1, "first_row_rule": 3,
             "set_first_row": 9.5, "line_offset": 20.0, "gap_over_side": 150.0, "bay_box_width": 396.0,
             "set_runner_length": 300.0, "planned_bays": 0, "planned_rows": 0, "box_height__size_1": 167.25,
-            "lowest_box": 167.25,
+            "lowest_box": 167.25, "fronts": 2, "front_thickness": 21.0, "reveal": 3.5, "tray": 1,
+            "set_rail_height": 45.0, "has_box_stop": 1, "left_panel": 1, "end_panel_thickness": 20.5,
         },
     )  # fmt: skip
     target = io.BytesIO()
@@ -127,10 +128,18 @@ def test_changed_inputs_give_what_a_new_engine_run_gives(
         limits=small.limits.replace(bay_box_width_mm=396.0),
         construction=construction.replace(
             uprights=Uprights.OWN,
-            boards=construction.boards.replace(upright_mm=17.6),
+            boards=construction.boards.replace(upright_mm=17.6, front_mm=21.0, end_panel_mm=20.5),
             rear=construction.rear.replace(kind=Back.FULL_BACK),
             hole_rows=construction.hole_rows.replace(first_row_rule=FirstRowRule.SET, first_row_mm=9.5),
-            drawers=construction.drawers.replace(gap_over_side_mm=150.0),
+            drawers=construction.drawers.replace(
+                gap_over_side_mm=150.0,
+                fronts=Fronts.OVERLAY,
+                reveal_mm=3.5,
+                form=DrawerForm.TRAY,
+                rail_height_mm=45.0,
+                has_box_stop=True,
+            ),
+            end_panels=EndPanels(left=True),
             runners=construction.runners.replace(line_offset_mm=20.0, length_mm=300.0),
         ),
         box_sizes=(small.box_sizes[0].replace(height_mm=167.25), *small.box_sizes[1:]),
