@@ -6,12 +6,12 @@ Laws: A4 landscape; every cut of the plan stands on its sheet's pages, none is s
 from collections.abc import Sequence
 
 from baywright.documents.book import book
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.cutting.bar import bar_drawings
 from baywright.documents.cutting.sheet import MARGIN, Words, draw_sheet, picture_height
-from baywright.documents.cutting.text import cut_words
+from baywright.documents.cutting.text import cut_runs, run_words
 from baywright.documents.lettering import wrapped
 from baywright.documents.sketch import Sketch
+from baywright.model.caution import Topic, cautions_about
 from baywright.model.count import count_words
 from baywright.model.cutting import CuttingPlan, SheetCutting, SheetLayout
 from baywright.model.making import Manufacture
@@ -92,8 +92,8 @@ def _column_room() -> float:
 def _lines(layout: SheetLayout, words: Words) -> list[str]:
     return [
         line
-        for cut in layout.cuts
-        for line in wrapped(f"{cut.number}. {cut_words(cut, words.unit)}", _column_room(), _SIZE)
+        for run in cut_runs(layout.cuts)
+        for line in wrapped(f"{run.numbers}. {run_words(run, words.unit)}", _column_room(), _SIZE)
     ]
 
 

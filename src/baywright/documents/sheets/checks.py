@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
+from baywright.model.caution import Topic, cautions_about
 from baywright.model.finding import Finding
 from baywright.model.project import Project
 

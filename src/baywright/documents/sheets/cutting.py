@@ -7,14 +7,15 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.cutting.bar import bar_drawings
 from baywright.documents.cutting.sheet import Words, sheet_drawing
+from baywright.documents.cutting.text import CutRun, cut_runs
 from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.hardware import NO_PRICE, as_number
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
-from baywright.model.cutting import BarCutting, CuttingPlan, SawCut, SheetCutting, SheetLayout, Unplaced
+from baywright.model.caution import Topic, cautions_about
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, SheetLayout, Unplaced
 from baywright.model.making import Manufacture
 from baywright.model.project import Project
 
@@ -24,7 +25,8 @@ LEAD = (
     "set to; the blade's kerf is reckoned with and lies beside it."
 )
 MOST_PICTURES = 40
-_PICTURE_WIDTH = 720.0
+_PICTURE_WIDTH = 600.0
+"""So that some cuts stand under the picture on its page."""
 
 
 def write_cutting(sheet: Worksheet, project: Project, manufacture: Manufacture, plan: CuttingPlan) -> None:
@@ -91,11 +93,12 @@ def _left_out(page: Page, unplaced: Sequence[Unplaced]) -> None:
 
 
 def _cuts(page: Page, project: Project, layout: SheetLayout) -> None:
-    columns: list[Column[SawCut]] = [
-        Column(f"Cut of {layout.number}", lambda cut: cut.number, Style.COUNT),
-        Column("Panel", lambda cut: cut.panel, Style.NAME, 24.0),
-        Column("Way", lambda cut: "across" if cut.is_across else "along"),
-        Column("Fence", lambda cut: cut.measure_mm, Style.LENGTH),
-        Column("Gives", lambda cut: " and ".join(cut.gives), Style.TEXT, 60.0),
+    columns: list[Column[CutRun]] = [
+        Column(f"Cuts of {layout.number}", lambda run: run.numbers, Style.NAME),
+        Column("Panel", lambda run: run.panel, Style.TEXT, 24.0),
+        Column("Way", lambda run: run.way),
+        Column("Times", lambda run: len(run.cuts), Style.COUNT),
+        Column("Fence", lambda run: run.measure_mm, Style.LENGTH),
+        Column("Gives", lambda run: run.gives, Style.TEXT, 60.0),
     ]
-    page.table(with_inches(columns, project.unit), layout.cuts)
+    page.table(with_inches(columns, project.unit), cut_runs(layout.cuts))

@@ -9,12 +9,12 @@ from decimal import Decimal
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.cell import FormulaCells, write
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.measure import height_for
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
+from baywright.model.caution import Topic, cautions_about
 from baywright.model.count import count_words
 from baywright.model.making import HardwareItem, Manufacture
 from baywright.model.project import Project

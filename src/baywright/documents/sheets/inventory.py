@@ -2,11 +2,11 @@
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
 from baywright.model.arrangement import Lock
+from baywright.model.caution import Topic, cautions_about
 from baywright.model.inventory import Box, BoxStatus
 from baywright.model.project import Project
 

@@ -16,11 +16,11 @@ from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.properties import PageSetupProperties
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Caution
 from baywright.documents.sheets.cell import Value, safe_text, write
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.measure import LINE_POINTS, characters, height_for, line_count
 from baywright.documents.sheets.style import Style
+from baywright.model.caution import Caution
 
 Row = TypeVar("Row")
 

@@ -2,10 +2,10 @@
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import Topic, cautions_about
 from baywright.documents.sheets.column import Column, with_inches
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
+from baywright.model.caution import Topic, cautions_about
 from baywright.model.making import Manufacture, ScheduleLine
 from baywright.model.project import Project
 

@@ -4,12 +4,12 @@ from collections.abc import Sequence
 
 from openpyxl.worksheet.worksheet import Worksheet
 
-from baywright.model.caution import CAUTIONS
 from baywright.documents.elevation import elevation
 from baywright.documents.facts import Fact, facts
 from baywright.documents.sheets.column import Column
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
+from baywright.model.caution import CAUTIONS
 from baywright.model.making import Manufacture
 from baywright.model.plan import ArrangementReport, PlanResult
 from baywright.model.project import Project

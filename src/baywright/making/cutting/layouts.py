@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from baywright.making.cutting.grid import refined, stretched
 from baywright.making.cutting.packing import Layout, Node, Packing, Rules
 from baywright.making.cutting.pieces import Wanted
+from baywright.making.cutting.retracing import retraced
 from baywright.making.cutting.sequence import Ground, gathered, leaves, saw_cuts
+from baywright.making.cutting.sheets.trees import stages
 from baywright.making.cutting.stock import Kind, Offer
 from baywright.making.cutting.units import millimetres, units
 from baywright.model.cutting import CutPiece, RestPiece, SheetLayout
@@ -56,7 +58,7 @@ class Drawing:
 
     def _sheet(self, layout: Layout, number: str, numbers: "Counter[str]") -> SheetLayout:
         kind, kerf = self.offer.kinds[layout.board], units(self.rules.kerf_mm)
-        sheet, tree = kind.sheet, self._tree(layout.tree, kind)
+        sheet, tree = kind.sheet, self._tree(layout, kind)
         pieces, rests = [], []
         for leaf in leaves(tree):
             if leaf.piece is not None:
@@ -79,13 +81,23 @@ class Drawing:
             pieces=tuple(pieces),
             rests=tuple(rests),
             cuts=saw_cuts(tree, ground, names, lambda node: self._rest(node, kind).is_reusable),
-            stages=layout.stages,
+            stages=stages(tree),
         )
 
-    def _tree(self, packed: Node, kind: Kind) -> Node:
+    def _tree(self, layout: Layout, kind: Kind) -> Node:
         """The cutting tree of the whole usable sheet, in hundredths of a mm."""
-        kerf, tree = units(self.rules.kerf_mm), refined(gathered(packed), self.step)
-        return stretched(tree, kind.length + kerf - tree.length, kind.width + kerf - tree.width)
+        kerf, tree = units(self.rules.kerf_mm), refined(gathered(layout.tree), self.step)
+        whole = stretched(tree, kind.length + kerf - tree.length, kind.width + kerf - tree.width)
+        anew = gathered(retraced(whole, lambda rest: self._merit(rest, kind)))
+        limit = self.rules.stages
+        return whole if limit is not None and stages(anew) > max(limit, stages(whole)) else anew
+
+    def _merit(self, rest: Node, kind: Kind) -> tuple[bool, int]:
+        """How much a rest is worth keeping."""
+        kerf = units(self.rules.kerf_mm)
+        if not is_reusable(millimetres(rest.length - kerf), millimetres(rest.width - kerf), self.rules):
+            return False, 0
+        return self.rules.full_width_first and rest.width == kind.width + kerf, rest.length * rest.width
 
     def _place(self, leaf: Node, kind: Kind) -> tuple[float, float, float, float]:
         kerf = units(self.rules.kerf_mm)

@@ -3,9 +3,9 @@
 import re
 
 from baywright.documents.cutting.pages import cutting_pages
-from baywright.documents.cutting.text import cut_words
+from baywright.documents.cutting.text import cut_runs, run_words
 from baywright.documents.labels import labels
-from baywright.model.cutting import CuttingPlan
+from baywright.model.cutting import CuttingPlan, SawCut
 from baywright.model.length import LengthUnit
 from baywright.model.making import Manufacture
 from baywright.model.project import Project
@@ -23,7 +23,8 @@ def test_the_book_has_a_page_for_each_sheet_and_more_where_cuts_need_them(
     first, sheets, bars = 1, 2, 2
     assert _pages(data) == first + sheets + bars
     layout = cutting_plan.sheets[0].layouts[0]
-    many = layout.replace(cuts=layout.cuts * 40)
+    cuts = [cut.replace(measure_mm=float(number)) for number, cut in enumerate(layout.cuts * 40)]
+    many = layout.replace(cuts=tuple(cuts))
     longer = cutting_plan.replace(sheets=(cutting_plan.sheets[0].replace(layouts=(many,)),), bars=())
     assert _pages(cutting_pages(Project(), made, longer)) == 4
 
@@ -37,9 +38,29 @@ def test_no_font_is_drawn_letter_by_letter(cutting_plan: CuttingPlan, made: Manu
     assert b"/Type3" not in cutting_pages(Project(), made, cutting_plan)
 
 
-def test_a_cut_in_words(cutting_plan: CuttingPlan) -> None:
-    cut = cutting_plan.sheets[0].layouts[0].cuts[1]
-    assert cut_words(cut, LengthUnit.MILLIMETRE) == "Sheet, along at 390 mm: gives strip 2 and rest"
+def _cut(number: int, panel: str, measure: float, *gives: str) -> SawCut:
+    return SawCut(
+        number=number, panel=panel, x_mm=0, y_mm=0, length_mm=900, width_mm=60, is_across=True, at_mm=measure,
+        measure_mm=measure, gives=gives,
+    )  # fmt: skip
+
+
+def test_like_cuts_one_after_the_other_are_one_line() -> None:
+    cuts = [
+        _cut(1, "sheet", 900, "1", "sheet"),
+        _cut(2, "1", 350, "D1", "1"),
+        _cut(3, "1", 350, "D1", "waste"),
+        _cut(4, "2", 350, "D1", "2"),
+        _cut(5, "2", 350, "D1", "D1"),
+        _cut(6, "2", 200, "D2", "2.2"),
+    ]
+    assert [f"{run.numbers}. {run_words(run, LengthUnit.MILLIMETRE)}" for run in cut_runs(cuts)] == [
+        "1. Sheet, across at 900 mm: gives panel 1 and sheet",
+        "2–3. Panel 1, across 2 times at 350 mm: gives 2 × D1 and waste",
+        "4–5. Panel 2, across 2 times at 350 mm: gives 3 × D1",
+        "6. Panel 2, across at 200 mm: gives D2 and panel 2.2",
+    ]
+    assert [cut for run in cut_runs(cuts) for cut in run.cuts] == cuts
 
 
 def test_there_is_a_label_for_every_piece(cutting_plan: CuttingPlan, made: Manufacture) -> None:
