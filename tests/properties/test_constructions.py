@@ -29,6 +29,7 @@ from baywright.model.limits import Limits
 from baywright.model.project import Project
 from baywright.model.space import Space
 from baywright.model.stock import Batch, BoardRole, Material, Stock
+from baywright.workings import derive
 from tests.oracle.cabinet import misfits, misfits_along
 from tests.oracle.drawer import lower_edge_mm, rows_taken
 from tests.oracle.wall import clear_mm
@@ -105,6 +106,21 @@ def runs(draw: st.DrawFn) -> Project:
 @given(runs())
 def test_the_parts_of_every_construction_fit_together(project: Project) -> None:
     assert misfits(project, manufacture(project)) == []
+
+
+@settings(max_examples=60)
+@given(runs())
+def test_no_drawer_is_heavier_than_it_was_reckoned(project: Project) -> None:
+    """Two sides, two rails, a bottom, a stop and the front that hangs there, against what the planner counts with."""
+    made = manufacture(project)
+    heaviest: dict[str, float] = {}
+    for part in made.parts:
+        if part.role in (BoardRole.DRAWER_SIDE, BoardRole.DRAWER_BOTTOM, BoardRole.FRONT):
+            name = part.name.partition(",")[0]
+            heaviest[name] = max(heaviest.get(name, 0.0), part.mass_kg or 0.0)
+    pieces = {"Drawer side": 2, "Drawer rail": 2}
+    total = sum(pieces.get(name, 1) * mass for name, mass in heaviest.items())
+    assert total <= (derive(project).drawer_mass() or 0.0) + 1e-9
 
 
 @settings(max_examples=60)
