@@ -233,7 +233,9 @@ def _fronts(project: Project, made: Manufacture) -> Iterator[Sum]:
     yield "fronts", len(fronts), len(drawers) if has_fronts else 0
     yield "fronts to cut", sum(part.quantity for part in _of(made.parts, "F1")), len(fronts)
     for part in _of(made.parts, "F1"):
-        for panel in (panel for panel in fronts if panel.number == part.number.split("/")[0]):
+        same = [panel for panel in fronts if panel.number == part.number]
+        yield f"{part.number} pieces", part.quantity, len(same)
+        for panel in same:
             yield f"{part.number} across", panel.right_mm - panel.left_mm, part.length_mm
             yield f"{part.number} upright", panel.top_mm - panel.bottom_mm, part.width_mm
     for one, other in combinations(fronts, 2):
