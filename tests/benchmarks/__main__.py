@@ -6,7 +6,7 @@ Times are the processor's, one is used. Each part can be run by itself; the larg
 import sys
 from collections.abc import Callable
 
-from tests.benchmarks import again, bars, bins, changes, options, planning, refusals, sawing
+from tests.benchmarks import again, bars, bins, changes, options, panels, planning, refusals, sawing
 
 PARTS: dict[str, Callable[..., None]] = {
     "small": planning.small,
@@ -20,6 +20,7 @@ PARTS: dict[str, Callable[..., None]] = {
     "packing": bins.main,
     "bars": bars.main,
     "infeasible": refusals.main,
+    "sheets": panels.main,
     "sawing": sawing.main,
 }
 QUICK = ("small", "replan", "destinations")

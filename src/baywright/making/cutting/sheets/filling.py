@@ -35,12 +35,17 @@ STAGES = 2
 
 
 def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
-    """The drawing of choices, and the filling of a (length, width) from a pool in a state, for one table."""
+    """The drawing of choices, and the filling of a (length, width) from a pool in a state, for one table.
+
+    The filling is written in one piece: it is where nearly all the time goes.
+    """
     fits_length, fits_width, turned_length, turned_width = table.fits
     lengths, widths, turns = table.lengths, table.widths, table.turns
     draw_one = chance.random
-    choices = [(near, share, passed, way) for near in table.near for share in NEARLY for passed in PASSED_OVER
-               for way in range(4)]  # fmt: skip
+    choices = [
+        (near, share, passed, way)
+        for near in table.near for share in NEARLY for passed in PASSED_OVER for way in range(4)
+    ]  # fmt: skip
     near_length, near_width, near_turned_length, near_turned_width = table.near[0]
     share, passed, way = 1.0, 0.0, LARGER_REST
 
@@ -49,11 +54,12 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
         near, share, passed, way = choices[int(draw_one() * len(choices))]
         near_length, near_width, near_turned_length, near_turned_width = near
 
-    def pick(length: int, width: int, pool: int) -> int | None:
-        """The code of the piece for the corner, or None where nothing fits."""
-        lying = fits_length[length] & fits_width[width] & pool
-        turned = turned_length[length] & turned_width[width] & pool if turns else 0
-        either = lying | turned
+    def fill(length: int, width: int, pool: int, state: int) -> Place | None:
+        lying = either = fits_length[length] & fits_width[width] & pool
+        turned = 0
+        if turns:
+            turned = turned_length[length] & turned_width[width] & pool
+            either |= turned
         if not either:
             return None
         if draw_one() < share:
@@ -62,59 +68,49 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
             if near_lying or near_turned:
                 lying, turned = near_lying, near_turned
                 either = lying | turned
-        number = either.bit_length() - 1
+        code = either.bit_length() - 1
         while draw_one() < passed:
-            either ^= 1 << number
+            either ^= 1 << code
             if not either:
                 break
-            number = either.bit_length() - 1
-        bit = 1 << number
-        if turned & bit and not (lying & bit and draw_one() < 0.5):
-            return -1 - number
-        return number
-
-    def cut_across(length: int, width: int, over_length: int, over_width: int) -> bool:
-        if way == LARGER_REST:
-            return over_length * width > length * over_width
-        if way == SMALLER_REST:
-            return over_length * width < length * over_width
-        if way == BY_LOT:
-            return draw_one() < 0.5
-        return (over_length > over_width) == (draw_one() < FOLLOWED)
-
-    def fill(length: int, width: int, pool: int, state: int) -> Place | None:
-        code = pick(length, width, pool)
-        if code is None:
-            return None
-        if code >= 0:
-            piece_length, piece_width, mask = lengths[code], widths[code], 1 << code
+            code = either.bit_length() - 1
+        mask = 1 << code
+        if turned & mask and not (lying & mask and draw_one() < 0.5):
+            piece_length, piece_width, code = widths[code], lengths[code], ~code
         else:
-            piece_length, piece_width, mask = widths[~code], lengths[~code], 1 << ~code
+            piece_length, piece_width = lengths[code], widths[code]
         over_length, over_width = length - piece_length, width - piece_width
+        pool &= ~mask
         beyond = beside = None
-        across = True
-        if state:
-            across, beyond_state, beside_state = _cut_in_stages(
-                state, over_length, over_width, cut_across(length, width, over_length, over_width)
-            )
-        else:
-            beyond_state = beside_state = 0
-            if over_length and over_width:
-                across = cut_across(length, width, over_length, over_width)
+        across = over_length > 0
+        beyond_state = beside_state = 0
+        if over_length and over_width:
+            if way == LARGER_REST:
+                across = over_length * width > length * over_width
+            elif way == SMALLER_REST:
+                across = over_length * width < length * over_width
+            elif way == BY_LOT:
+                across = draw_one() < 0.5
             else:
-                across = over_length > 0
-        if over_length and over_width and beside_state >= 0:
+                across = (over_length > over_width) == (draw_one() < FOLLOWED)
+            if state:
+                across, beyond_state, beside_state = _cut_in_stages(state, True, across)
+            if pool and beside_state >= 0:
+                if across:
+                    beside = fill(piece_length, over_width, pool, beside_state)
+                else:
+                    beside = fill(over_length, piece_width, pool, beside_state)
+                if beside:
+                    mask |= beside[2]
+                    pool &= ~beside[2]
+        elif state:
+            across, beyond_state, beside_state = _cut_in_stages(state, False, across)
+        if pool and beyond_state >= 0:
             if across:
-                beside = fill(piece_length, over_width, pool & ~mask, beside_state)
-            else:
-                beside = fill(over_length, piece_width, pool & ~mask, beside_state)
-            if beside:
-                mask |= beside[2]
-        if (over_length if across else over_width) and beyond_state >= 0:
-            if across:
-                beyond = fill(over_length, width, pool & ~mask, beyond_state)
-            else:
-                beyond = fill(length, over_width, pool & ~mask, beyond_state)
+                if over_length:
+                    beyond = fill(over_length, width, pool, beyond_state)
+            elif over_width:
+                beyond = fill(length, over_width, pool, beyond_state)
             if beyond:
                 mask |= beyond[2]
         return (length, width, mask, code, across, beyond, beside, state)
@@ -122,10 +118,14 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
     return draw, fill
 
 
-def _cut_in_stages(state: int, over_length: int, over_width: int, wished: bool) -> tuple[bool, int, int]:
-    """Whether to cut across, and the states beyond and beside (−1: may not be cut further, so stays empty)."""
+def _cut_in_stages(state: int, both_over: bool, across: bool) -> tuple[bool, int, int]:
+    """Whether to cut across, and the states beyond and beside (−1: may not be cut further, so stays empty).
+
+    `across` is wished where both rests are there, else it is the only way.
+    """
     stages, along = state // STAGES, bool(state % STAGES)
-    across = (wished if stages > 1 else not along) if over_length and over_width else over_length > 0
+    if both_over and stages == 1:
+        across = not along
     if across != along:
         beyond, turned = stages, stages - 1
     elif stages > 1:

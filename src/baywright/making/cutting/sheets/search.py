@@ -22,7 +22,7 @@ FADING = 0.02
 """How fast that memory moves to the present weight."""
 HEAVIER = 1.01
 """What the weight of a piece that is out grows by …"""
-HEAVIER_EVERY = 20
+HEAVIER_EVERY = 200
 """… every so many steps."""
 WHOLE_BOARDS = 0.1
 """How often whole boards are filled anew and not places on them."""
@@ -124,7 +124,15 @@ class Attempt:
         ending = 1.0 if whole else ENDINGS[int(draw() * len(ENDINGS))]
         pool = 0
         holes: list[tuple[int, Way, int, int, int]] = []
-        for board in chance.sample(range(len(self.places)), count):
+        boards = len(self.places)
+        first = int(draw() * boards)
+        if count == 1:
+            chosen = [first]
+        elif count == 2:
+            chosen = [first, (first + 1 + int(draw() * (boards - 1))) % boards]
+        else:
+            chosen = chance.sample(range(boards), count)
+        for board in chosen:
             place = self.places[board]
             if place is None or whole:
                 pool |= place[2] if place else 0

@@ -13,7 +13,7 @@ from operator import or_
 
 from baywright.making.cutting.packing import Piece
 
-TOLERANCES = (0.0, 0.0, 0.02, 0.05, 0.1)
+TOLERANCES = (0.0, 0.05, 0.1, 0.2)
 """How much narrower than its place a piece may be, as a share of the place, and still count as filling it."""
 
 MOST_LISTED = 1_000

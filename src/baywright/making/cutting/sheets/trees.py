@@ -42,7 +42,7 @@ def below(place: Place, chance: Random, ending: float) -> tuple[Way, Place]:
 
 def exchanged(way: Way, place: Place | None) -> Place | None:
     """The tree at the top of the way with another place at its end."""
-    for length, width, _, code, across, beyond, beside, state, is_beyond in _upwards(way):
+    for (length, width, _, code, across, beyond, beside, state), is_beyond in reversed(way):
         if is_beyond:
             beyond = place
         else:
@@ -54,10 +54,6 @@ def exchanged(way: Way, place: Place | None) -> Place | None:
             mask |= beside[2]
         place = (length, width, mask, code, across, beyond, beside, state)
     return place
-
-
-def _upwards(way: Way) -> list[tuple[int, int, int, int, bool, Place | None, Place | None, int, bool]]:
-    return [(*place, is_beyond) for place, is_beyond in reversed(way)]
 
 
 def layout(board: Board, place: Place, table: Table) -> Layout:
