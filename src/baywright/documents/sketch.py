@@ -4,7 +4,10 @@ Laws: no global state of matplotlib is touched; the same calls give the same byt
 """
 
 import io
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from enum import Enum, auto
 from typing import Any, Literal
 
 import matplotlib
@@ -26,6 +29,27 @@ SETTINGS: Any = {
     "pdf.fonttype": 42,
     "hatch.linewidth": 0.5,
     "text.hinting": "none",
+}
+
+_DASH, _HEAD = 3.0, 6.0
+
+
+class Look(Enum):
+    """How a mark looks: told apart by shape and weight, not by colour."""
+
+    RING = auto()
+    BOLD_RING = auto()
+    DISC = auto()
+    CROSS = auto()
+    BOLD_CROSS = auto()
+
+
+_LOOKS: dict[Look, tuple[str, float, str]] = {
+    Look.RING: ("o", 0.5, "white"),
+    Look.BOLD_RING: ("o", 1.3, "white"),
+    Look.DISC: ("o", 0.5, INK),
+    Look.CROSS: ("x", 0.5, "none"),
+    Look.BOLD_CROSS: ("x", 1.3, "none"),
 }
 
 Format = Literal["png", "svg", "pdf"]
@@ -91,6 +115,36 @@ class Sketch:
         if points:
             across, up = zip(*points, strict=True)
             self._axes.plot(across, up, linestyle="none", marker="o", markersize=size, color=INK, markeredgewidth=0)
+
+    def marks(self, points: Sequence[tuple[float, float]], look: Look, size: float) -> None:
+        """Marks of one look over everything else, `size` points across."""
+        shape, width, fill = _LOOKS[look]
+        if points:
+            across, up = zip(*points, strict=True)
+            self._axes.plot(
+                across, up, linestyle="none", marker=shape, markersize=size, markeredgewidth=width,
+                markeredgecolor=INK, markerfacecolor=fill, zorder=3,
+            )  # fmt: skip
+
+    def broken_line(self, start: tuple[float, float], end: tuple[float, float], width: float = 0.5) -> None:
+        """A line of dashes, for what lies behind."""
+        length = math.dist(start, end)
+        count = max(1, round(length / _DASH))
+        for dash in range(0, count, 2):
+            ends = [dash / count, min(1.0, (dash + 1) / count)]
+            first, last = (
+                (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share) for share in ends
+            )
+            self.line(first, last, width)
+
+    def arrow(self, start: tuple[float, float], end: tuple[float, float], width: float = 0.8) -> None:
+        """A line with a head at both ends."""
+        self.line(start, end, width)
+        length = math.dist(start, end)
+        step = ((end[0] - start[0]) / length * _HEAD, (end[1] - start[1]) / length * _HEAD)
+        for (x, y), way in ((start, 1.0), (end, -1.0)):
+            for aside in (0.5, -0.5):
+                self.line((x, y), (x + way * step[0] - aside * step[1], y + way * step[1] + aside * step[0]), width)
 
     def text(
         self, x: float, y: float, words: str, size: float, *, room: float | None = None, bold: bool = False,

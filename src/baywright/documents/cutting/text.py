@@ -43,7 +43,8 @@ class CutRun:
         """All that comes off, and what is left at the end."""
         come_off = [cut.gives[0] for cut in self.cuts]
         come_off += [name for cut in self.cuts for name in cut.gives[1:] if name != cut.panel or cut is self.cuts[-1]]
-        return " and ".join(_counted(name, len(list(same))) for name, same in groupby(_gathered(come_off)))
+        counted = [(name, len(list(same))) for name, same in groupby(_gathered(come_off))]
+        return " and ".join(_shortened(counted))
 
 
 def cut_runs(cuts: Sequence[SawCut]) -> list[CutRun]:
@@ -68,6 +69,25 @@ def run_words(run: CutRun, unit: LengthUnit) -> str:
 def _gathered(names: list[str]) -> list[str]:
     """Equal names together, in the order in which each came first."""
     return sorted(names, key=names.index)
+
+
+def _shortened(counted: list[tuple[str, int]]) -> list[str]:
+    """The names in words; three panels or more that follow each other are told as from the first to the last."""
+    words: list[str] = []
+    for _, following in groupby(enumerate(counted), key=lambda each: _family(*each)):
+        names = [pair for _, pair in following]
+        if len(names) > 2 and names[0][0][:1].isdecimal():
+            words.append(f"panels {names[0][0]} to {names[-1][0]}")
+        else:
+            words += [_counted(*pair) for pair in names]
+    return words
+
+
+def _family(place: int, counted: tuple[str, int]) -> tuple[str, int]:
+    """Alike for panels of one panel with numbers that follow each other as their places do."""
+    name, _ = counted
+    parent, _, number = name.rpartition(".")
+    return (parent, int(number) - place) if number.isdecimal() else (name, place)
 
 
 def _counted(name: str, count: int) -> str:

@@ -18,7 +18,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from baywright.documents.sheets.cell import Value, safe_text, write
 from baywright.documents.sheets.column import Column
-from baywright.documents.sheets.measure import LINE_POINTS, characters, height_for, line_count
+from baywright.documents.sheets.measure import characters, height_for, line_count
 from baywright.documents.sheets.style import Style
 from baywright.model.caution import Caution
 
@@ -29,6 +29,7 @@ _LEAST_WIDTH = 5.0
 _MARGIN_INCHES = 0.4
 _TITLE_HEIGHT = 24.0
 HEADING_ROWS = 3
+_ROW_POINTS = 15.0
 _PIXELS_PER_POINT = 96.0 / 72.0
 
 
@@ -88,7 +89,10 @@ class Page:
         width, height = image.width * scale, image.height * scale
         image.width, image.height = round(width * _PIXELS_PER_POINT), round(height * _PIXELS_PER_POINT)
         self.sheet.add_image(image, f"A{self.next_row}")
-        self.next_row += int(height // LINE_POINTS) + 2
+        end = self.next_row + int(height // _ROW_POINTS) + 2
+        for row in range(self.next_row, end):  # programs differ in how high a row is that nothing is said of
+            self.sheet.row_dimensions[row].height = _ROW_POINTS
+        self.next_row = end
 
     def break_page(self) -> None:
         """What follows prints on a new page."""

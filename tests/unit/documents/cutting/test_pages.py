@@ -53,12 +53,18 @@ def test_like_cuts_one_after_the_other_are_one_line() -> None:
         _cut(4, "2", 350, "D1", "2"),
         _cut(5, "2", 350, "D1", "D1"),
         _cut(6, "2", 200, "D2", "2.2"),
+        *(_cut(7 + k, "3", 60, f"3.{1 + k}", "3") for k in range(8)),
+        _cut(15, "3", 60, "3.9", "3.10"),
+        _cut(16, "4", 60, "4.1", "4"),
+        _cut(17, "4", 60, "4.2", "waste"),
     ]
     assert [f"{run.numbers}. {run_words(run, LengthUnit.MILLIMETRE)}" for run in cut_runs(cuts)] == [
         "1. Sheet, across at 900 mm: gives panel 1 and sheet",
         "2–3. Panel 1, across 2 times at 350 mm: gives 2 × D1 and waste",
         "4–5. Panel 2, across 2 times at 350 mm: gives 3 × D1",
         "6. Panel 2, across at 200 mm: gives D2 and panel 2.2",
+        "7–15. Panel 3, across 9 times at 60 mm: gives panels 3.1 to 3.10",
+        "16–17. Panel 4, across 2 times at 60 mm: gives panel 4.1 and panel 4.2 and waste",
     ]
     assert [cut for run in cut_runs(cuts) for cut in run.cuts] == cuts
 
