@@ -27,6 +27,9 @@ from baywright.model.option import Option
 from baywright.model.project import Project
 from baywright.planner import options
 
+MOST_RECKONED_BOXES = 300
+"""With more boxes than this it would take too long to lay out the parts of every option."""
+
 
 class Host(Protocol):
     """What the options need of their session."""
@@ -102,7 +105,7 @@ class Options:
                     project,
                     stop=stop.is_set,
                     progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
-                    purchases=Purchases(stop.is_set),
+                    purchases=Purchases(stop.is_set) if len(project.boxes_to_place) <= MOST_RECKONED_BOXES else None,
                 )
             except Exception as error:  # a defect in the search must reach the owner, not die in a thread
                 failure = error

@@ -8,10 +8,8 @@ Laws: the number of sheets is told only where every part is cut, the cost only w
 from baywright.making import manufacture, parts_to_cut
 from baywright.making.costing import cost
 from baywright.making.cutting.packing import never
-from baywright.making.cutting.plan import Stop, cutting_plan
+from baywright.making.cutting.plan import Stop, cutting_plan, sheets_needed
 from baywright.making.cutting.task import CuttingTask, cutting_task
-from baywright.model.cutting import CuttingPlan
-from baywright.model.making import Manufacture
 from baywright.model.project import Project
 from baywright.planner.choices.options import Purchase
 
@@ -28,17 +26,18 @@ class Purchases:
         parts = parts_to_cut(shaped)
         task = cutting_task(shaped, parts)
         if task not in self._known:
-            plan = cutting_plan(shaped, Manufacture(parts=parts, hardware=(), schedule=()), effort=0, stop=self._stop)
-            if not plan.is_finished:
+            sheets = sheets_needed(shaped, parts, stop=self._stop)
+            total = None if sheets is None else self._cost(shaped)
+            if self._stop():
                 return Purchase()
-            is_whole = not any(cutting.unplaced for cutting in plan.sheets)
-            self._known[task] = Purchase(plan.sheets_bought, _cost(shaped, plan)) if is_whole else Purchase()
+            self._known[task] = Purchase(sheets, total)
         return self._known[task]
 
-
-def _cost(shaped: Project, plan: CuttingPlan) -> float | None:
-    """The cost of everything; the hardware is worked out only where it can make up a whole."""
-    if any(cutting.cost is None for cutting in plan.sheets):
-        return None
-    whole = cost(shaped, manufacture(shaped), plan)
-    return float(whole.gross) if whole.is_complete else None
+    def _cost(self, shaped: Project) -> float | None:
+        """The cost of everything, which is worked out only where it can be whole: every sheet bought has a price."""
+        bought = [sheet for sheet in shaped.stock.sheets if not sheet.is_owned]
+        if not bought or any(sheet.price is None for sheet in bought):
+            return None
+        made = manufacture(shaped)
+        whole = cost(shaped, made, cutting_plan(shaped, made, effort=0, stop=self._stop))
+        return float(whole.gross) if whole.is_complete else None

@@ -3,6 +3,7 @@
 from decimal import Decimal
 
 from baywright.app.commands import SetField
+from baywright.app.edits.hardware import AdjustItem
 from baywright.app.edits.materials import AdoptMaterial
 from baywright.app.edits.stock import AddSheet
 from baywright.app.purchases import Purchases
@@ -65,3 +66,24 @@ def test_the_same_parts_are_reckoned_once() -> None:
     first = reckoned(session.project)
     assert reckoned(session.project.replace(name="Another name")) is first
     assert first.sheets == cutting_plan(session.project, manufacture(session.project), effort=0).sheets_bought
+
+
+def test_the_cost_is_told_once_sheets_and_hardware_all_have_prices() -> None:
+    session = Session(shop(), synchronous=True)
+    session.request_plan()
+    granted = {material_of(session.project, role).id for role in BoardRole}
+    for number, material_id in enumerate(sorted(granted)):
+        session.do(AdoptMaterial(material_id))
+        session.do(AddSheet(Sheet(id=f"sheet-{number}", material_id=material_id, length_mm=3000, price=Decimal(50))))
+    assert Purchases()(session.project).cost is None
+    assert session.manufacture is not None
+    for item in session.manufacture.hardware:
+        session.do(AdjustItem(item.number, "price", Decimal(2)))
+    session.cutting.request()
+    known = session.cutting.cost
+    assert known is not None
+    assert known.missing == ()
+    bought = Purchases()(session.project)
+    assert bought.sheets is not None
+    assert bought.cost is not None
+    assert bought.cost > 50 * bought.sheets

@@ -9,7 +9,7 @@ first at once; `stop` ends the search soon, with the best so far, and only then 
 """
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from baywright.making.cutting.bar_cutting import BarJob
@@ -25,7 +25,9 @@ from baywright.model.project import Project
 from baywright.model.stock import BarUse
 
 EFFORT_A_PIECE = 60
-"""Steps of search for each piece that are usual."""
+"""Steps of search for each piece that are usual …"""
+MOST_EFFORT = 40_000
+"""… and so many at most: a step takes some tenths of a millisecond where there are many pieces."""
 QUICK_EFFORT = 0
 """Steps for the first layout of a material."""
 LEAST_EFFORT = 200
@@ -53,11 +55,31 @@ def cutting_plan(
     search = _Search(project, manufacture.parts, stop, progress)
     search.begin()
     if effort is None:
-        effort = EFFORT_A_PIECE * search.size
+        effort = min(MOST_EFFORT, EFFORT_A_PIECE * search.size)
     if effort:
         search.bars(min(effort, BAR_EFFORT))
         search.improve(effort)
     return search.told(is_finished=not stop())
+
+
+def sheets_needed(project: Project, parts: Sequence[Part], *, stop: Stop = never) -> int | None:
+    """How many sheets a first layout of the parts takes that have to be bought; None where one cannot be cut.
+
+    The same as in a cutting plan with an effort of 0, without the plan. After a stop the answer means nothing.
+    """
+    count = 0
+    for job in _sheet_jobs(project, parts):
+        packing = job.pack(effort=QUICK_EFFORT, stop=stop, found=lambda _packing: None)
+        if packing.unplaced or not job.is_possible:
+            return None
+        count += job.bought(packing)
+    return count
+
+
+def _sheet_jobs(project: Project, parts: Sequence[Part]) -> list[SheetJob]:
+    from_bars = project.stock.rules.rails_from_bars
+    from_sheets = [part for part in parts if not (from_bars and is_rail(part))]
+    return [SheetJob(project, demand) for demand in demands(from_sheets, materials_of(project, from_sheets))]
 
 
 @dataclass
@@ -95,10 +117,7 @@ class _Search:
     """What nothing is in stock of, with what was assumed for it."""
 
     def __post_init__(self) -> None:
-        from_bars = self.project.stock.rules.rails_from_bars
-        from_sheets = [part for part in self.parts if not (from_bars and is_rail(part))]
-        materials = materials_of(self.project, from_sheets)
-        self.sheets = [_Sheets(SheetJob(self.project, demand)) for demand in demands(from_sheets, materials)]
+        self.sheets = [_Sheets(job) for job in _sheet_jobs(self.project, self.parts)]
         self.remarks = [remark for sheets in self.sheets for remark in sheets.job.remarks]
         for sheets in self.sheets:
             self.assumed |= sheets.job.assumed

@@ -43,6 +43,15 @@ class SheetJob:
         """How many pieces there are to pack."""
         return len(self._pieces)
 
+    @property
+    def is_possible(self) -> bool:
+        """Whether every piece is large enough to be sawn."""
+        return not self._impossible
+
+    def bought(self, packing: Packing) -> int:
+        """How many of the sheets in a packing have to be bought."""
+        return sum(not self._offer.kinds[layout.board].sheet.is_owned for layout in packing.layouts)
+
     def pack(self, *, effort: int | None, stop: Stop, found: Callable[[Packing], None]) -> Packing:
         """The best packing found; each better one is handed to `found`, the first at once."""
         kerf, step = self._kerf, self._step
