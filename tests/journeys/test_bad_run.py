@@ -64,7 +64,8 @@ def test_everything_that_is_wrong_is_found(bad: Session) -> None:
     assert (CheckKind.SAG, "Top over the shelf bay") in subjects
     assert any(f.kind is CheckKind.SAG and f.subject.startswith("Drawer bottom") for f in found)
     assert any(f.kind is CheckKind.RUNNER_LOAD and "Chains" in f.subject and (f.value or 0) > 60 for f in found)
-    assert (CheckKind.TIPPING, "The run, standing free") in subjects
+    assert (CheckKind.TIPPING, "The run, standing free, filled") in subjects
+    assert (CheckKind.TIPPING, "The run, standing free, being filled") in subjects
     assert any(f.kind is CheckKind.FIXING and f.message.startswith("Nothing holds the run") for f in found)
     assert (CheckKind.LIFTING, "“Chains”") in subjects
 

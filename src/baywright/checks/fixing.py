@@ -63,7 +63,7 @@ def _wall(project: Project, workings: Workings, weighed: Weighed) -> Finding:
     of = f" of {worst.words(capital=False)}" if len(weighed.sections) > 1 else ""
     each = reference_n(STUD_GRAVITY, WALL_SCREW_MM, WALL_THREAD_MM)
     given = (
-        Given(name="moment with all drawers open", value=f"{_moment_nm(worst):.0f} N·m"),
+        Given(name="moment with all drawers open", value=f"{_moment_nm(worst):.0f} N·m".replace("-", "−")),
         Given(name="height of the fixing", value=f"{height:.0f} mm"),
         Given(name="fixings in the order", value=f"{count:.0f}"),
         Given(name="one 6 mm screw, 50 mm of thread in a softwood stud", value=f"{each:.0f} N"),

@@ -26,17 +26,21 @@ SOURCE = "Plain statics about the front feet"
 def tipping_findings(project: Project, workings: Workings) -> list[Finding]:
     """How many drawers may be open, filled and while it is being filled; what the wall fixing must hold."""
     weighed = weigh(project, workings)
-    section = weighed.worst_section
-    if section is None:
-        return []
+    sections = [(weighed.worst_section(filled=filled), filled) for filled in (True, False)]
     advice = (Mend(text=FIX_FIRST),)
+    if not weighed.drawers:
+        return []
     if not weighed.is_weighed:
         told = no_density(CheckKind.TIPPING, "The run", SOURCE)
         return [told.replace(mends=(*told.mends, *advice))]
     if not weighed.is_known:
         told = no_runner(CheckKind.TIPPING, "The run", SOURCE)
         return [told.replace(mends=(*told.mends, *advice))]
-    found = [_section(project, workings, weighed, section, filled=filled) for filled in (True, False)]
+    found = [
+        _section(project, workings, weighed, section, filled=filled)
+        for section, filled in sections
+        if section is not None
+    ]
     if (alone := weighed.worst_carcass) is not None:
         found.append(_alone(project, alone, len(weighed.carcasses)))
     boxes = project.boxes_by_id
@@ -63,7 +67,8 @@ def _section(project: Project, workings: Workings, weighed: Weighed, scales: Sca
     others = [other for other in weighed.sections if other is not scales and other.drawers]
     return Finding(
         kind=CheckKind.TIPPING, severity=severity,
-        subject=f"{what.removesuffix(',')}, {'unfixed' if is_fixed else 'standing free'}",
+        subject=f"{what.removesuffix(',')}, {'unfixed' if is_fixed else 'standing free'}, "
+        f"{'filled' if filled else 'being filled'}",
         message=_judgement(scales, filled=filled) + _edge(scales, filled=filled)
         + (" It is to be fixed to the wall, which is what holds it." if is_fixed else ""),
         value=float(most), limit=float(everything), unit="drawers open",
@@ -164,10 +169,14 @@ def _given(scales: Scales, *, filled: bool) -> tuple[Given, ...]:
         Given(name="front line to rear", value=f"{scales.depth_mm:.0f} mm"),
         Given(name="floor leans forward", value=f"{scales.leaning_mm:g} mm over the depth"),
         Given(name="leans, filled and closed, before it tips", value=f"{scales.lean_degrees:.1f}°"),
-        Given(name="left with one open", value=f"{one:.0f} N·m"),
-        Given(name="left with all open", value=f"{everything:.0f} N·m"),
+        Given(name="left with one open", value=_moment(one)),
+        Given(name="left with all open", value=_moment(everything)),
         Given(name="threshold of the 2022 method, for comparison", value=f"{extended_nm(front):.0f} N·m"),
     )
+
+
+def _moment(newton_metres: float) -> str:
+    return f"{newton_metres:.0f} N·m".replace("-", "−")
 
 
 def _others(others: list[Scales], *, filled: bool) -> str:

@@ -67,7 +67,10 @@ class Scales:
     def words(self, *, capital: bool = True) -> str:
         """Its drawer bays for people."""
         numbers = [bay + 1 for bay in self.bays if bay != SHELF_BAY]
-        words = f"bay {numbers[0]}" if len(numbers) == 1 else f"bays {numbers[0]} to {numbers[-1]}" if numbers else ""
+        joined = " and " if len(numbers) == 2 else " to "
+        words = (
+            f"bays {numbers[0]}{joined}{numbers[-1]}" if len(numbers) > 1 else f"bay {numbers[0]}" if numbers else ""
+        )
         return words.capitalize() if capital else words
 
     @property
@@ -122,12 +125,12 @@ class Scales:
                 return number
         return len(takes)
 
-    def likely_to_tip(self) -> tuple[float, float]:
-        """What is sorted by, so that what tips soonest comes first: how many drawers may be open while it is filled,
-        endless where all may; then what is left with one open.
+    def standing(self, *, filled: bool) -> tuple[float, float]:
+        """How well it stands; what tips soonest is least: how many drawers may be open, endless where all may; then
+        what is left with one open.
         """
-        most = self.most_open(filled=False)
-        return (float("inf") if most >= len(self.drawers) else most), self.net_kgm(1, filled=False)
+        most = self.most_open(filled=filled)
+        return (float("inf") if most >= len(self.drawers) else most), self.net_kgm(1, filled=filled)
 
 
 @dataclass(frozen=True)
@@ -151,16 +154,15 @@ class Weighed:
 
     @property
     def worst_carcass(self) -> Scales | None:
-        """The carcass with drawers that tips soonest while it stands alone; None where each is a section."""
+        """The carcass with drawers that tips soonest, alone and being filled; None where each is a section."""
         alone = [carcass for carcass in self.carcasses if carcass.drawers]
         if len(self.carcasses) == len(self.sections) or not alone:
             return None
-        return min(alone, key=Scales.likely_to_tip)
+        return min(alone, key=lambda carcass: carcass.standing(filled=False))
 
-    @property
-    def worst_section(self) -> Scales | None:
+    def worst_section(self, *, filled: bool) -> Scales | None:
         """The section with drawers that tips soonest; None without drawers."""
-        return min((s for s in self.sections if s.drawers), key=Scales.likely_to_tip, default=None)
+        return min((s for s in self.sections if s.drawers), key=lambda s: s.standing(filled=filled), default=None)
 
 
 def weigh(project: Project, workings: Workings) -> Weighed:
