@@ -7,8 +7,10 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
+    QFrame,
     QHeaderView,
     QLabel,
+    QScrollArea,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -110,14 +112,30 @@ class AboutDialog(QDialog):
         take_care.setFont(bold)
         column.addSpacing(8)
         column.addWidget(take_care)
-        for told in (*(f"{caution.title}. {caution.text}" for caution in CAUTIONS), WHO_DECIDES):
-            label = QLabel(f"⚠ {told}", self)
-            label.setWordWrap(True)
-            column.addWidget(label)
+        column.addWidget(_cautions(self), 1)
         words.setWordWrap(True)
-        column.addStretch(1)
         column.addWidget(_close_buttons(self))
-        self.resize(560, 420)
+        self.resize(620, 560)
+
+
+def _cautions(dialog: QDialog) -> QScrollArea:
+    """All cautions, each a paragraph; they scroll where the dialog is too small for them."""
+    inner = QWidget(dialog)
+    column = QVBoxLayout(inner)
+    column.setContentsMargins(0, 0, 8, 0)
+    for told in (*(f"{caution.title}. {caution.text}" for caution in CAUTIONS), WHO_DECIDES):
+        label = QLabel(f"⚠ {told}", inner)
+        label.setWordWrap(True)
+        label.setTextFormat(Qt.TextFormat.PlainText)
+        column.addWidget(label)
+    column.addStretch(1)
+    area = QScrollArea(dialog)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setAccessibleName("Cautions")
+    area.setWidget(inner)
+    return area
 
 
 def _close_buttons(dialog: QDialog) -> QDialogButtonBox:
