@@ -18,7 +18,7 @@ SCALE = 1_000_000
 """Shares are rounded to so many parts, what is needed down and what a board holds up."""
 SLACK = 1e-7
 """What a sum of floating point shares may be off."""
-EFFORT = 2.0
+EFFORT = 0.05
 """The solver's deterministic units; without proof by then its bound counts."""
 
 

@@ -55,6 +55,10 @@ class Course:
         """An attempt with these boards."""
         return Attempt(self.table, self.tools, self.chance, slots, places)
 
+    def cost(self, attempt: Attempt) -> int:
+        """What the boards of an attempt cost."""
+        return sum(self.kinds[slot.kind].cost for slot in attempt.slots)
+
     def packing(self, solution: Solution, bound: int, unplaceable: tuple[int, ...]) -> Packing:
         """A solution as it is told."""
         out = (self.table.pieces[number].id for number in numbers(solution.out))
