@@ -58,7 +58,8 @@ def test_whoever_opens_the_tab_sees_the_options_with_the_present_shape_marked(pa
 
 def test_lengths_are_in_the_project_s_unit_and_what_is_not_known_is_said(panel: OptionPanel, desk: Desk) -> None:
     assert all(text.endswith(" mm") for text in cells(panel, "Worktop"))
-    assert set(cells(panel, "Sheets")) == set(cells(panel, "Cost")) == {UNKNOWN}
+    assert all(cell.isdigit() for cell in cells(panel, "Sheets"))
+    assert set(cells(panel, "Cost")) == {UNKNOWN}
     changed: list[bool] = []
     panel.table.dataChanged.connect(lambda *_: changed.append(True))
     desk.session.do(SetField("unit", LengthUnit.INCH))
@@ -182,7 +183,7 @@ def test_looking_shows_that_it_goes_on_and_can_be_stopped(
     held = threading.Event()
 
     def slow(
-        project: Project, *, stop: Callable[[], bool], progress: Callable[[tuple[Option, ...]], None]
+        project: Project, *, stop: Callable[[], bool], progress: Callable[[tuple[Option, ...]], None], **_: object
     ) -> tuple[Option, ...]:
         found = real(project)[:2]
         progress(found)
