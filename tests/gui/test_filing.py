@@ -1,5 +1,6 @@
 """New, open, save, close: nothing unsaved is left without a question, and no failed file changes anything."""
 
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -148,15 +149,20 @@ def test_a_workbook_that_cannot_be_written_is_one_message(desk: Desk, tmp_path: 
     assert "wall.xlsx" in desk.answers.troubles[0]
 
 
+def _is_told(desk: Desk, words: str) -> bool:
+    return desk.message == words
+
+
 def test_papers_for_the_workshop_are_written(desk: Desk, tmp_path: Path, qtbot: QtBot) -> None:
     desk.actions.write_cuts.trigger()
     assert "plan first" in desk.message
     desk.actions.plan.trigger()
-    paths = [tmp_path / "cuts.pdf", tmp_path / "labels.pdf"]
+    paths = [tmp_path / "cuts.pdf", tmp_path / "labels.pdf", tmp_path / "parts.pdf"]
     desk.answers.files_to_write = list(paths)
-    for action, path in zip((desk.actions.write_cuts, desk.actions.write_labels), paths, strict=True):
+    actions = [desk.actions.write_cuts, desk.actions.write_labels, desk.actions.write_drawings]
+    for action, path in zip(actions, paths, strict=True):
         action.trigger()
-        qtbot.waitUntil(lambda path=path: desk.message == f"Written: {path}", timeout=30_000)
+        qtbot.waitUntil(partial(_is_told, desk, f"Written: {path}"), timeout=30_000)
         assert path.read_bytes().startswith(b"%PDF")
     desk.answers.files_to_write = [tmp_path / "gone" / "cuts.pdf"]
     desk.actions.write_cuts.trigger()

@@ -1,6 +1,7 @@
-"""Papers for the workshop: the book of cuts, labels for the pieces.
+"""Papers for the workshop: the book of cuts, labels for the pieces, drawings of the parts.
 
-Law: a paper is made from the document and a cutting plan of just that document; without one it is sought first.
+Law: a paper is made from the document, and where it tells of cuts from a cutting plan of just that document; without
+one it is sought first.
 """
 
 from enum import StrEnum
@@ -20,6 +21,7 @@ class Paper(StrEnum):
 
     CUTS = "book of cuts"
     LABELS = "labels"
+    DRAWINGS = "drawings of the parts"
 
 
 def write_paper(path: Path, paper: Paper, project: Project, cutting: CuttingPlan | None = None) -> None:
@@ -32,6 +34,11 @@ def write_paper(path: Path, paper: Paper, project: Project, cutting: CuttingPlan
     made = manufacture(project)
     if not made.parts:
         raise FileTrouble(f"There is no part for the {paper.value}: see the remarks on the construction.")
+    if paper is Paper.DRAWINGS:
+        from baywright.documents.drawings.page import part_drawings
+
+        write_output(path, part_drawings(project, made))
+        return
     plan = cutting or cutting_plan(project, made)
     write_output(path, _content(paper, project, made, plan))
 

@@ -18,6 +18,7 @@ from baywright.app.edits.built import ForgetBuilt, MarkBuilt
 from baywright.app.edits.repair import ApplyRepair
 from baywright.app.edits.rests import KeepRests
 from baywright.app.files import FileTrouble
+from baywright.app.papers import Paper, write_paper
 from baywright.app.proposal import work_of
 from baywright.app.refusal import refusal
 from baywright.app.result import complete_result, result_schema
@@ -33,7 +34,7 @@ from baywright.cli.places import BoxTrouble, box_meant, places_text, refusals_te
 from baywright.cli.planning import Desk, PlannerTrouble
 from baywright.cli.refusal import clash_text, conflicts_text
 from baywright.cli.safety import findings_text, is_broken
-from baywright.cli.text import plan_text, schedule_csv, schedule_text
+from baywright.cli.text import caution_text, plan_text, schedule_csv, schedule_text
 from baywright.model.inventory import BoxStatus
 from baywright.model.plan import PlanResult, PlanStatus
 
@@ -133,13 +134,8 @@ def _arranged(path: Path, anew: bool = False) -> Desk:
 
 def _caution(session: Session) -> None:
     """Tells on standard error that what was made comes from an arrangement with faults, where it does."""
-    conflicts, unplaced = len(session.report.conflicts), len(session.report.unplaced)
-    if conflicts or unplaced:
-        print(
-            f"Caution: do not order or drill from this yet. Things wrong in the arrangement: {conflicts}; boxes "
-            f"without a drawer: {unplaced}. “baywright check” names them.",
-            file=sys.stderr,
-        )
+    if told := caution_text(session.report):
+        print(told, file=sys.stderr)
 
 
 def _open(options: argparse.Namespace, surroundings: Surroundings) -> int:
@@ -308,6 +304,15 @@ def _cut(options: argparse.Namespace, _: Surroundings) -> int:
     return ANSWER_IS_NO if has_left_over(plan) else DONE
 
 
+def _drawings(options: argparse.Namespace, _: Surroundings) -> int:
+    session = _arranged(options.file).session
+    target: Path = options.out or options.file.with_name(f"{options.file.stem} {Paper.DRAWINGS.value}.pdf")
+    _write(lambda: write_paper(target, Paper.DRAWINGS, session.project))
+    _say(str(target.resolve()))
+    _caution(session)
+    return DONE
+
+
 def _result(options: argparse.Namespace, _: Surroundings) -> int:
     desk = _opened(options.file)
     session = desk.session
@@ -384,6 +389,7 @@ _JOBS: dict[str, Callable[[argparse.Namespace, Surroundings], int]] = {
     "workbook": _workbook,
     "schedule": _schedule,
     "cut": _cut,
+    "drawings": _drawings,
     "result": _result,
     "result-schema": _result_schema,
     "check": _check,

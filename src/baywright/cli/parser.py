@@ -42,6 +42,7 @@ examples:
   baywright options shop.baywright --use 2 --save
   baywright built shop.baywright 1 2         mark bays as built; re-plans leave them as they are
   baywright workbook shop.baywright -o order.xlsx
+  baywright drawings shop.baywright -o parts.pdf
   baywright cut shop.baywright               lay the parts out on sheets and bars, and list the cuts
   baywright schedule shop.baywright --csv > drawers.csv
   baywright result shop.baywright -o result.json
@@ -72,6 +73,7 @@ def make_parser() -> argparse.ArgumentParser:
     _add_workbook(commands)
     _add_schedule(commands)
     _add_cut(commands)
+    _add_drawings(commands)
     _add_result(commands)
     _add_check(commands)
     _add_import(commands)
@@ -235,6 +237,18 @@ def _add_cut(commands: _Commands) -> None:
         "owned and cut out of it",
     )
     _save(parser)
+
+
+def _add_drawings(commands: _Commands) -> None:
+    parser = _command(
+        commands,
+        "drawings",
+        "write the drawings of the parts",
+        "Write a PDF file with a page for every part: outline to scale, holes, grooves, mortises and edges with all\n"
+        "measures, and how to read them. A project without an arrangement is planned first; its file is not changed.",
+    )
+    _file(parser)
+    parser.add_argument("--out", "-o", type=Path, metavar="FILE", help="where to; without it beside the project file")
 
 
 def _add_result(commands: _Commands) -> None:

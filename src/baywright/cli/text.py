@@ -7,7 +7,7 @@ from baywright.cli.refusal import clash_text
 from baywright.model.goals import MORE_IS_BETTER
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.making import ScheduleLine
-from baywright.model.plan import Goal, GoalValue, PlanResult, PlanStatus
+from baywright.model.plan import ArrangementReport, Goal, GoalValue, PlanResult, PlanStatus
 
 _STATUS = {
     PlanStatus.PROVED_BEST: "Plan found and proved best: none is better.",
@@ -85,3 +85,14 @@ def schedule_csv(lines: tuple[ScheduleLine, ...]) -> str:
 def _plain(value: object) -> object:
     """A text that a spreadsheet would take for a formula is marked as text by a leading apostrophe."""
     return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else value
+
+
+def caution_text(report: ArrangementReport) -> str:
+    """What to say where something is made from an arrangement with faults; empty where it has none."""
+    conflicts, unplaced = len(report.conflicts), len(report.unplaced)
+    if not conflicts and not unplaced:
+        return ""
+    return (
+        f"Caution: do not order or drill from this yet. Things wrong in the arrangement: {conflicts}; boxes "
+        f"without a drawer: {unplaced}. “baywright check” names them."
+    )

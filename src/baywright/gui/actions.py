@@ -44,6 +44,9 @@ class Actions(QObject):
             "&Book of cuts…", "", "Every sheet drawn with its cuts in order, to take to the saw (PDF)"
         )
         self.write_labels = self._make("&Labels…", "", "A label for every piece, 3 × 8 on an A4 sheet (PDF)")
+        self.write_drawings = self._make(
+            "&Drawings of the parts…", "", "Every part to scale with holes, grooves and joints, a page each (PDF)"
+        )
         self.quit = self._make("&Quit", _Key.Quit, "Close the window")
 
     def _make_edit_actions(self) -> None:

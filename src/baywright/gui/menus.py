@@ -52,7 +52,7 @@ class Menus:
         _fill(menu, (a.save, a.save_as, None, a.import_inventory, a.export_workbook))
         papers = menu.addMenu("&Papers for the workshop")
         papers.setToolTipsVisible(True)
-        _fill(papers, (a.write_cuts, a.write_labels))
+        _fill(papers, (a.write_cuts, a.write_labels, a.write_drawings))
         _fill(menu, (None, a.quit))
         self._fill_recent()
 

@@ -77,6 +77,7 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(self.panels)
         self.panels.destination.errands = Errands(bridge, synchronous=synchronous)
         self.panels.checks.errands = Errands(bridge, synchronous=synchronous)
+        self.panels.made.errands = Errands(bridge, synchronous=synchronous)
         self.edits = Edits(session, self.dialogs, self._surroundings())
         self.live = LivePlanner(session, self.preferences, self)
         self.menus = Menus(
@@ -143,6 +144,7 @@ class MainWindow(QMainWindow):
             a.export_workbook: self.filing.export,
             a.write_cuts: lambda: self.filing.write_paper(Paper.CUTS),
             a.write_labels: lambda: self.filing.write_paper(Paper.LABELS),
+            a.write_drawings: lambda: self.filing.write_paper(Paper.DRAWINGS),
             a.quit: self.close,
             a.undo: session.undo,
             a.redo: session.redo,
@@ -385,7 +387,7 @@ class MainWindow(QMainWindow):
         self._keep_layout()
         self._unsubscribe()
         self.errands.close()
-        for panel in (self.panels.destination, self.panels.checks):
+        for panel in (self.panels.made, self.panels.destination, self.panels.checks):
             if panel.errands is not None:
                 panel.errands.close()
         self.session.close()

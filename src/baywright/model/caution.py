@@ -13,6 +13,7 @@ class Topic(Enum):
     RUNNERS = auto()
     LIFTING = auto()
     CUTTING = auto()
+    DRILLING = auto()
     WALL = auto()
     STRENGTH = auto()
 
@@ -59,6 +60,13 @@ CAUTIONS: tuple[Caution, ...] = (
         "Use guard, riving knife and push sticks; wear eye and hearing protection; keep hands out of the blade's line "
         "and follow the machine maker's manual. Wood dust harms the lungs: use extraction, and a mask where it is not "
         "enough. Large boards are heavy: carry them with two people.",
+    ),
+    Caution(
+        Topic.DRILLING,
+        "Drilling and routing",
+        "Clamp every piece, keep hands away from the bit, and wear eye and hearing protection. Unplug the machine "
+        "before a bit is changed; feed a router against its turn, as its maker's manual says. Set the depth stop on a "
+        "piece left over, so that nothing comes through. Use extraction: fine dust harms the lungs.",
     ),
     Caution(
         Topic.STRENGTH,

@@ -108,3 +108,15 @@ def test_stages_of_another_number_and_unreadable_files_are_refused(
 
 def test_an_empty_plan_says_so() -> None:
     assert CuttingText(LengthUnit.MILLIMETRE, "EUR").whole(CuttingPlan(), None) == NOTHING_TO_CUT
+
+
+def test_drawings_of_the_parts_are_written_beside_the_file_or_where_asked(
+    file: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert baywright("drawings", file, "--out", tmp_path / "parts.pdf") == 0
+    assert (tmp_path / "parts.pdf").read_bytes().startswith(b"%PDF")
+    assert baywright("drawings", file) == 0
+    assert (tmp_path / "shop drawings of the parts.pdf").exists()
+    capsys.readouterr()
+    assert baywright("drawings", file, "-o", tmp_path / "gone" / "parts.pdf") == 4
+    assert "parts.pdf" in capsys.readouterr().err
