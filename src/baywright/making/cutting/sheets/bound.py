@@ -19,11 +19,9 @@ from numpy.typing import NDArray
 
 from baywright.making.cutting.packing import Piece
 
-MOST_OVER_K = 30
-"""u⁽ᵏ⁾ is used for k from 1 to this."""
 MOST_LIMITS = 60
-"""f₀ and the third function are used with at most so many limits …"""
-FEW_LIMITS = 12
+"""f₀ and the third function are used with at most so many limits, u⁽ᵏ⁾ for k up to half as many …"""
+FEW_LIMITS = 16
 """… and with so many where each pair of functions is looked at piece by piece."""
 MOST_ENLARGED = 300
 """Pieces are enlarged where there are no more than this: it takes the square of their number …"""
@@ -109,7 +107,7 @@ def _functions(most: int, measures: Sequence[int], limits: int) -> Shares:
             numpy.where(2 * values > most, over, numpy.where(2 * values == most, whole, 2 * (values // limit)))
             / (2 * whole)
         )
-    for k in range(1, MOST_OVER_K + 1):
+    for k in range(1, limits // 2 + 1):
         times = (k + 1) * values
         rows.append(numpy.where(times % most == 0, values * k, times // most * most) / (most * k))
     return numpy.unique(numpy.array(rows), axis=0)
