@@ -64,7 +64,7 @@ def main(sizes: tuple[int, ...] = (20, 300, 2000)) -> None:
         session = Session(planned_workshop(boxes), synchronous=True)
         window = MainWindow(session, Bridge())
         session.live.mode = LiveMode.CHECK
-        window.panels.lists_late.setInterval(NEVER_MS)
+        window.panels.made.late.setInterval(NEVER_MS)
         window.resize(1600, 1000)
         window.show()
         window.panels.lists.setCurrentWidget(window.panels.drawers)

@@ -36,6 +36,12 @@ class Derived:
         """Parts, hardware and schedule; None while nothing is arranged."""
         return manufacture(self._project, self.workings) if self._project.arrangement.bay_count else None
 
+    @property
+    def known_manufacture(self) -> Manufacture | None:
+        """The same where it has been worked out already; None where it has not, or nothing is arranged."""
+        known: Manufacture | None = self.__dict__.get("manufacture")
+        return known
+
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """What the checks of strength, stability and safety found; none while nothing is arranged."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
@@ -20,6 +20,7 @@ from baywright.gui.elevation.view import ElevationView
 from baywright.gui.fields.line import LineEdit
 from baywright.gui.hardware.panel import HardwarePanel
 from baywright.gui.inventory.panel import BoxPanel
+from baywright.gui.made import MadeLists
 from baywright.gui.messages import MessageBar
 from baywright.gui.options.panel import OptionPanel
 from baywright.gui.options.room import Room
@@ -36,9 +37,6 @@ from baywright.gui.whynot.problem import WhyNot
 from baywright.gui.whynot.strip import ProblemStrip
 
 CHECKS_TIP = "Sag, runner loads, tipping, lifting, access, tolerances: what was computed."
-
-LISTS_LATE_MS = 150
-"""How long after the last edit the lists of what to make are brought up to date while nobody sees them."""
 
 
 class Panels(QWidget):
@@ -75,12 +73,9 @@ class Panels(QWidget):
         self.cutting = CuttingPanel(session, self)
         self.hardware = HardwarePanel(session, self)
         self.checks = CheckPanel(session, self)
-        self.lists_late = QTimer(self)
-        self.lists_late.setSingleShot(True)
-        self.lists_late.setInterval(LISTS_LATE_MS)
-        self.lists_late.timeout.connect(self._update_lists)
         self._make_entries()
         self._make_picture()
+        self.made = MadeLists(session, self.lists, (self.checks, self.parts, self.hardware), self._on_made, self)
         self._lay_out()
         self._connect()
 
@@ -200,8 +195,9 @@ class Panels(QWidget):
         self._part_of_finding = number
 
     def _mark_drawers(self) -> None:
-        numbers, made = self.part_selection.numbers, self._session.manufacture
-        parts = made.parts if made is not None and numbers else ()
+        numbers = self.part_selection.numbers
+        made = self._session.derived.known_manufacture if numbers else None
+        parts = made.parts if made is not None else ()
         self.drawers.show_parts(part for part in parts if part.number in numbers)
 
     def _on_boxes_selected(self, ids: str | Sequence[str]) -> None:
@@ -254,7 +250,7 @@ class Panels(QWidget):
         self.start.update_from_document()
         self.destination.update_from_document()
         self.stack.setCurrentIndex(1 if self._session.project.arrangement.bay_count else 0)
-        self._update_lists_in_time()
+        self.made.update_in_time()
         if self._unit_shown != self._session.project.unit:
             self._unit_shown = self._session.project.unit
             self._fit_lengths()
@@ -276,34 +272,14 @@ class Panels(QWidget):
         self.lists.setVisible(self._lists_wanted and something)
         self._show_strip()
 
-    def _update_lists_in_time(self) -> None:
-        """At once where somebody sees them or they come and go as a whole; else when the edits have paused."""
-        seen = self.lists.isVisible() and self.lists.currentWidget() in (
-            self.checks,
-            self.parts,
-            self.hardware,
-        )
-        self.lists_late.stop()
-        if seen or not self.parts.table.total or not self._session.project.arrangement.bay_count:
-            self._update_lists()
-        else:
-            self.lists_late.start()
-
     def _on_list_chosen(self) -> None:
-        if self.lists_late.isActive():
-            self.lists_late.stop()
-            self._update_lists()
+        self.made.catch_up()
         self._show_strip()
 
-    def _update_lists(self) -> None:
-        self.checks.update_from_document()
-        self.parts.update_from_document()
-        self.hardware.update_from_document()
-        for page, title, count in (
-            (self.parts, "Parts", self.parts.table.total),
-            (self.hardware, "Hardware", self.hardware.total),
-        ):
-            self.lists.setTabText(self.lists.indexOf(page), f"{title} ({count})" if count else title)
+    def _on_made(self) -> None:
+        """What is made is known now: chosen parts may be elsewhere."""
+        self.elevation.pointer.update()
+        self._mark_drawers()
 
     def show_why_not(self, shown: WhyNot) -> None:
         """List what is wrong and what would help."""

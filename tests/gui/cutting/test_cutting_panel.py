@@ -213,7 +213,7 @@ def test_the_drawing_changes_with_parts_and_cuts_and_tells_itself_in_words(qtbot
     (_, line), _ = layout_lines(PLAN, lambda _material: True)
     drawing = drawn(qtbot, line)
     assert drawing.accessibleDescription() == (
-        "S1, birch plywood 18 mm, 1000 mm × 500 mm: 2 pieces of U1, U2. 54% used; rests to keep: 980 mm × 177 mm."
+        "Sheet S1, birch plywood 18 mm, 1000 mm × 500 mm: 2 pieces of U1, U2. 54% used; rests to keep: 980 mm × 177 mm."
     )
     plain = drawing.grab().toImage()
     drawing.show_parts(("U2",))
@@ -243,7 +243,7 @@ def test_opening_the_tab_cuts_every_piece_once(cutting: CuttingPanel, desk: Desk
     assert desk.panels.lists.tabText(desk.panels.lists.indexOf(cutting)) == f"Cutting ({cutting.layouts.total})"
 
 
-def test_cuts_are_stepped_through_by_buttons_and_in_the_table(cutting: CuttingPanel) -> None:
+def test_cuts_are_stepped_through_by_buttons_and_in_the_table(cutting: CuttingPanel, desk: Desk) -> None:
     assert cutting.drawing.line is not None
     assert cutting.drawing.cut is None
     assert not cutting.back.isEnabled()
@@ -260,6 +260,8 @@ def test_cuts_are_stepped_through_by_buttons_and_in_the_table(cutting: CuttingPa
     assert not cutting.forth.isEnabled()
     QTest.mouseClick(cutting.back, Qt.MouseButton.LeftButton)
     assert cutting.cut_view.selected_ids() == (str(cutting.cuts.total - 1),)
+    desk.session.do(SetField("name", "Another name"))
+    assert cutting.drawing.cut is not None, "an edit that changes no layout leaves the step where it is"
 
 
 def test_a_part_selected_anywhere_brings_its_layout_to_the_front(cutting: CuttingPanel, desk: Desk) -> None:

@@ -190,8 +190,8 @@ class CuttingDrawing(Plate):
         view = QRectF(self.viewport().rect()).adjusted(8, 0, -8, 0)
         size, unit = size_words(line.layout, style.unit), "in" if style.unit is LengthUnit.INCH else "mm"
         owned = "owned" if line.layout.is_owned else "to buy"
-        head = f"{line.number}: {line.material}"
-        wordings = (f"{head}, {size}, {owned}", f"{head}, {size}", f"{line.number}: {size}", line.number)
+        head = f"{line.title}: {line.material}"
+        wordings = (f"{head}, {size}, {owned}", f"{head}, {size}", f"{line.title}: {size}", line.title)
         painter.setFont(font)
         painter.setPen(QColor(style.colours.dimension))
         top = QRectF(view.left(), outline.top() - height - 4.0, view.width(), height)

@@ -26,6 +26,11 @@ class LayoutLine:
         return self.layout.number
 
     @property
+    def title(self) -> str:
+        """Its number with what it is, for parts have numbers like it."""
+        return f"{'Bar' if isinstance(self.layout, BarLayout) else 'Sheet'} {self.number}"
+
+    @property
     def part_numbers(self) -> frozenset[str]:
         """The parts that are cut from it."""
         return frozenset(piece.part_number for piece in self.layout.pieces)
@@ -171,7 +176,7 @@ def layout_words(line: LayoutLine, unit: LengthUnit) -> str:
     """The drawing of a layout in words, for whoever does not see it."""
     pieces = count_words(len(line.layout.pieces), "piece")
     parts = ", ".join(sorted(line.part_numbers))
-    words = f"{line.number}, {line.material}, {size_words(line.layout, unit)}: {pieces} of {parts}. "
+    words = f"{line.title}, {line.material}, {size_words(line.layout, unit)}: {pieces} of {parts}. "
     return words + f"{line.used:.0%} used; rests to keep: {rest_words(line, unit)}."
 
 

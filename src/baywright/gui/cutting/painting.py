@@ -77,7 +77,13 @@ def write(
             height = QFontMetricsF(font).height()
             if text_width(words[0], font) <= along and height <= across + 1.0:
                 if upright:
-                    draw_upright_text(painter, rect.center(), Line(words[0], font, ink))
+                    whole = " ".join(words)
+                    shown = whole if text_width(whole, font) <= along else words[0]
+                    if ground is not None:
+                        card = QRectF(0.0, 0.0, height, text_width(shown, font) + 6.0)
+                        card.moveCenter(rect.center())
+                        painter.fillRect(card, ground)
+                    draw_upright_text(painter, rect.center(), Line(shown, font, ink))
                 else:
                     _write_level(painter, room, words, (ink, ground), step, style)
                 return

@@ -63,11 +63,12 @@ from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
 from baywright.model.cutting import CuttingPlan
 from baywright.model.length import LengthUnit
-from baywright.model.making import Grain
+from baywright.model.safety import BoardMaterial
 
 NO_LAYOUTS = "No layouts yet."
 NO_CUTS = "Select a layout to see its cuts."
 NO_STEP = "Step through the cuts to see which panel each one goes through."
+WITHOUT_GRAIN = (BoardMaterial.FIBREBOARD, BoardMaterial.PARTICLEBOARD)
 SOON_MS = 150
 """How long better layouts are gathered before the newest of them are shown."""
 LINES_WANTED = 15
@@ -207,6 +208,7 @@ class CuttingPanel(QWidget):
         self.view.ids_selected.connect(lambda _ids: self._show_layout())
         self.cut_view.ids_selected.connect(lambda _ids: self._show_cut())
         self.drawing.parts_selected.connect(self._on_part_chosen)
+        self.tabs.currentChanged.connect(lambda _tab: self._show_cost())
         unsubscribe = self._session.subscribe(self._on_noticed)
         self.destroyed.connect(lambda _gone=None: unsubscribe())
 
@@ -333,17 +335,23 @@ class CuttingPanel(QWidget):
             were = 0
         if lines and not were:
             self.view.fit_columns(180)
-        if lines and not self.view.selected_ids():
-            self.view.select_ids((lines[0][0],))
         marked = marked_layouts((line for _, line in lines), self._numbers)
         self.layouts.mark(marked)
-        self.cost.show_cost(self._session.cutting.cost if plan is not None else None, plan)
+        if lines and not self.view.selected_ids():
+            self.view.select_ids((marked or [lines[0][0]])[:1])
+        self._show_cost()
         self._show_layout()
 
     def _has_grain(self, material_id: str) -> bool:
-        made = self._session.manufacture
-        parts = made.parts if made is not None else ()
-        return any(part.material_id == material_id and part.grain is not Grain.ANY for part in parts)
+        """Of the owner's material, or of the usual one that is taken for granted."""
+        project = self._session.project
+        owned = next((material for material in project.stock.materials if material.id == material_id), None)
+        return owned.has_grain if owned is not None else project.safety.board_material not in WITHOUT_GRAIN
+
+    def _show_cost(self) -> None:
+        """What it costs, where somebody looks at it."""
+        if self.tabs.currentWidget() is self.cost:
+            self.cost.show_cost(self._session.cutting.cost if self._plan is not None else None, self._plan)
 
     def _state(self) -> str:
         cutting, plan = self._session.cutting, self._plan
@@ -357,7 +365,7 @@ class CuttingPanel(QWidget):
     def _show_layout(self) -> None:
         ids = self.view.selected_ids()
         line = self.layouts.record(ids[0]) if ids else None
-        if line is not self.drawing.line:
+        if line != self.drawing.line:
             self.drawing.show_layout(line)
             were = self.cuts.total
             self.cuts.show_records(cut_lines(line.layout if line is not None else None))

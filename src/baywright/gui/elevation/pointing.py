@@ -14,7 +14,10 @@ from baywright.gui.elevation.layout import Layout
 from baywright.gui.elevation.parts import part_at, parts_in_reach, shown_part
 from baywright.gui.wording import count_words
 from baywright.model.construction import Fronts
-from baywright.model.making import Part
+from baywright.model.making import Manufacture, Part
+
+MOST_AT_ONCE = 40
+"""What is made of more boxes than this is not worked out while the window waits."""
 
 
 class PartPointer(QObject):
@@ -42,6 +45,12 @@ class PartPointer(QObject):
         return self._chosen
 
     @property
+    def _made_now(self) -> Manufacture | None:
+        """What is made, as far as it is known: for many boxes it is worked out beside the window, which then tells."""
+        is_small = len(self._session.project.boxes) <= MOST_AT_ONCE
+        return self._session.manufacture if is_small else self._session.derived.known_manufacture
+
+    @property
     def _parts(self) -> tuple[Part, ...]:
         made = self._session.manufacture
         return made.parts if made is not None else ()
@@ -49,7 +58,8 @@ class PartPointer(QObject):
     @property
     def words(self) -> str:
         """What is chosen, in words; empty for nothing."""
-        chosen = [part for part in self._parts if part.number in self._chosen] if self._chosen else []
+        made = self._made_now if self._chosen else None
+        chosen = [part for part in made.parts if part.number in self._chosen] if made is not None else []
         if not chosen:
             return ""
         first = chosen[0]
@@ -69,15 +79,15 @@ class PartPointer(QObject):
             self._canvas.show_parts(())
             return
         wanted = set(self._chosen)
-        frame, drawers, made = layout.frame, layout.drawers, self._session.manufacture
+        frame, drawers, made = layout.frame, layout.drawers, self._made_now
         fronts = made.fronts if made is not None else ()
-        chosen = (part for part in self._parts if part.number in wanted)
+        chosen = (part for part in (made.parts if made is not None else ()) if part.number in wanted)
         self._canvas.show_parts(shown_part(part, frame, drawers, fronts) for part in chosen)
 
     def _show_fronts(self) -> None:
         made = None
         if self._is_free() and self._session.project.construction.drawers.fronts is not Fronts.NONE:
-            made = self._session.manufacture
+            made = self._made_now
         self._canvas.show_fronts(made.fronts if made is not None else ())
 
     def step(self, by: int) -> None:

@@ -84,7 +84,7 @@ class MaterialBlock(Block):
 
     @property
     def _roles(self) -> tuple[BoardRole, ...]:
-        made = self.session.manufacture
+        made = self.session.derived.known_manufacture
         return roles_needed(self.session.project, made.parts if made is not None else ())
 
     def update_from_document(self) -> None:
@@ -178,7 +178,7 @@ class RoleBlock(Block):
     def update_from_document(self) -> None:
         """Show which material each board is cut from in the present document."""
         project = self.session.project
-        made = self.session.manufacture
+        made = self.session.derived.known_manufacture
         needed = roles_needed(project, made.parts if made is not None else ())
         lines = []
         for role in BoardRole:
