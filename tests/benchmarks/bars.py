@@ -18,7 +18,7 @@ from tests.benchmarks.packing import published, published_file
 from tests.oracle.sticks import Stick, check_sticks
 
 CHECKOUT = Path(__file__).resolve().parent.parent.parent
-STEPS = 5_000
+STEPS = 4_000
 ORDERS = 10
 """Orders of every sort, by seeds 0, 1, 2 …"""
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from baywright.making.cutting.bars.budget import Budget
-from baywright.making.cutting.bars.filling import fullest
+from baywright.making.cutting.bars.filling import greatest_sum
 from baywright.making.cutting.bars.knapsack import Knapsack, Prices
 from baywright.making.cutting.bars.task import Task
 
@@ -56,7 +56,7 @@ def certificate(task: Task, knapsack: Knapsack, prices: Prices, budget: Budget) 
 def by_length(task: Task) -> Certificate:
     """What the sum of lengths proves."""
     pieces = [length for length, count in zip(task.lengths, task.counts, strict=True) for _ in range(count)]
-    most = tuple(sum(pieces[place] for place in fullest(pieces, kind.length)) for kind in task.kinds)
+    most = tuple(greatest_sum(pieces, kind.length) for kind in task.kinds)
     return Certificate(sum(pieces), most, task.lengths)
 
 

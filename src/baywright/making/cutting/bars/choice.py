@@ -11,7 +11,7 @@ from baywright.making.cutting.bars.budget import Budget
 from baywright.making.cutting.bars.certificate import Certificate
 from baywright.making.cutting.bars.task import Task
 
-SOLVER_EFFORT = 0.04
+SOLVER_EFFORT = 0.03
 """The most that one question may take, in the solver's deterministic seconds; nobody can stop it meanwhile."""
 STEPS_A_UNIT = 2_500.0
 STEPS_TO_BEGIN = 8.0

@@ -21,7 +21,8 @@ MORE_BARS = (160, 80, 40)
 """What is left for so few bars is also tried by exchanging pieces, and once each when it comes down to so many."""
 FEW_FILLINGS = 4
 """Among so many fillings a further dive chooses."""
-SHORT_PRICE = 1_000.0
+NOTHING_SHORT = 1e-6
+SHORT_PRICE = 100.0
 """What a unit of length left out counts against a unit of bar."""
 
 
@@ -37,8 +38,8 @@ class Dive:
         """All needed pieces from at most so many bars of each kind; None: not found this way."""
         task, left, limits = self._task, list(needs), list(bars)
         chance = random.Random(seed) if seed else None
-        kind_costs = [float(kind.length) for kind in task.kinds]
-        self._relaxation.aim(kind_costs, [SHORT_PRICE * length for length in task.lengths])
+        kind_costs = [kind.length / task.longest_bar for kind in task.kinds]
+        self._relaxation.aim(kind_costs, [SHORT_PRICE * length / task.longest_bar for length in task.lengths])
         columns = Columns(task, self._relaxation, kind_costs)
         cuts: list[Cut] = []
         looks = list(MORE_BARS)
@@ -52,14 +53,12 @@ class Dive:
                 if rest is not None:
                     return cuts + rest
             self._relaxation.ask(left, limits)
-            room = float(sum(kind.length * limit for kind, limit in zip(task.kinds, limits, strict=True)))
-            one_kind = sum(limit > 0 for limit in limits) == 1
 
-            def enough(answer: Answer, room: float = room, one_kind: bool = one_kind) -> bool:
-                return one_kind and answer.value <= room * (1 + 1e-9)
+            def enough(_: Answer) -> bool:
+                return self._relaxation.short() < NOTHING_SHORT
 
             columns.settle(left, limits, self._budget, enough)
-            if self._relaxation.short() > 1e-6:
+            if self._relaxation.short() >= NOTHING_SHORT:
                 return None
             fixed = self._fix(left, limits, chance)
             if not fixed:

@@ -7,7 +7,7 @@ import random
 from collections.abc import Sequence
 
 from baywright.making.cutting.bars.budget import Budget
-from baywright.making.cutting.bars.filling import fullest, steps
+from baywright.making.cutting.bars.filling import fullest_of_many, steps
 
 MOST_OUT = 6
 """So many pieces that are out are tried at a time."""
@@ -33,7 +33,7 @@ def laid_in(pieces: Sequence[int], bars: Sequence[int], slack: int, budget: Budg
             continue
         behind = left[first + 1 :]
         budget.spend(steps(len(behind), room))
-        taken = {place + first + 1 for place in fullest(behind, room - left[first], slack)} | {first}
+        taken = {place + first + 1 for place in fullest_of_many(behind, room - left[first], slack)} | {first}
         filled.append([left[place] for place in sorted(taken)])
         left = [piece for place, piece in enumerate(left) if place not in taken]
     return filled, left
@@ -93,7 +93,7 @@ class Exchange:
         anew, effort = [], STEPS_TO_CHANGE
         for bar in chosen:
             effort += 2 * steps(len(pool), self._bars[bar])
-            taken = set(fullest(pool, self._bars[bar]))
+            taken = set(fullest_of_many(pool, self._bars[bar]))
             anew.append([pool[place] for place in sorted(taken)])
             pool = [piece for place, piece in enumerate(pool) if place not in taken]
         budget.spend(effort)

@@ -6,6 +6,9 @@ up to some ten thousand are known within a fraction of a millisecond, and nothin
 
 from collections.abc import Sequence
 
+MOST_BITS = 1 << 26
+"""Bits of sums kept for one bar."""
+
 
 def fullest(pieces: Sequence[int], room: int, slack: int = 0) -> list[int]:
     """The places of some of the pieces whose sum is as great as `room` allows, or at most `slack` under `room`.
@@ -32,6 +35,29 @@ def fullest(pieces: Sequence[int], room: int, slack: int = 0) -> list[int]:
     return chosen
 
 
+def fullest_of_many(pieces: Sequence[int], room: int, slack: int = 0, most_bits: int = MOST_BITS) -> list[int]:
+    """As `fullest`, where the first pieces are taken as they come until what is left is little enough to go into."""
+    taken: list[int] = []
+    first = 0
+    while (len(pieces) - first) * room > most_bits:
+        if pieces[first] <= room:
+            taken.append(first)
+            room -= pieces[first]
+        first += 1
+    return taken + [first + place for place in fullest(pieces[first:], room, slack)]
+
+
+def greatest_sum(pieces: Sequence[int], room: int) -> int:
+    """The greatest sum of some of the pieces that `room` allows."""
+    mask = (1 << (room + 1)) - 1
+    sums = 1
+    for piece in pieces:
+        sums = (sums | (sums << piece)) & mask
+        if sums >> room:
+            return room
+    return sums.bit_length() - 1
+
+
 def steps(pieces: int, room: int) -> float:
     """The effort of filling one bar so."""
-    return (pieces + 1) * (0.0003 + room * 2.5e-8)
+    return 0.0005 * (pieces + 1) + 4e-8 * min(MOST_BITS, pieces * room)

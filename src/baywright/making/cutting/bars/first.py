@@ -6,11 +6,11 @@ Law: every piece is cut that some bar still left is long enough for; no bar is e
 from collections.abc import Sequence
 
 from baywright.making.cutting.bars.budget import Budget
-from baywright.making.cutting.bars.filling import fullest, steps
+from baywright.making.cutting.bars.filling import fullest_of_many, steps
 from baywright.making.cutting.bars.task import Counts, Cut, Task
 
-MOST_LOOKED_AT = 60
-"""One bar is filled from so many pieces at most, the longest that fits and others of all lengths."""
+MOST_BITS = 1 << 23
+"""Bits of sums kept for one bar; a first answer has to be quick."""
 
 
 def first_answers(task: Task, budget: Budget) -> list[Cut]:
@@ -34,10 +34,11 @@ def _laid(task: Task, available: Sequence[int], budget: Budget) -> list[Cut]:
         if not held:
             return cuts
         kind = min(held, key=lambda kind: _rank(task, left, kind, held[kind]))
-        cuts.append((kind, held[kind]))
-        stock[kind] -= 1
+        times = min(stock[kind], *(left[number] // count for number, count in held[kind]))
+        cuts += [(kind, held[kind])] * times
+        stock[kind] -= times
         for number, count in held[kind]:
-            left[number] -= count
+            left[number] -= times * count
 
 
 def _rank(task: Task, left: Sequence[int], kind: int, counts: Counts) -> tuple[float, float]:
@@ -57,9 +58,8 @@ def _filling(task: Task, left: Sequence[int], kind: int, budget: Budget) -> Coun
             pieces += [number] * min(left[number], room // length)
     if not pieces:
         return ()
-    pieces = pieces[:: 1 + len(pieces) // MOST_LOOKED_AT]
     budget.spend(0.1 + 2 * steps(len(pieces), room))
     others = [task.lengths[number] for number in pieces[1:]]
-    taken = fullest(others, room - task.lengths[pieces[0]])
+    taken = fullest_of_many(others, room - task.lengths[pieces[0]], most_bits=MOST_BITS)
     chosen = [pieces[0], *(pieces[place + 1] for place in taken)]
     return tuple((number, chosen.count(number)) for number in sorted(set(chosen)))

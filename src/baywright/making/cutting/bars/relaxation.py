@@ -15,6 +15,10 @@ from baywright.making.cutting.bars.task import Cut, Task
 TINY = 1e-7
 
 
+class NoAnswerError(Exception):
+    """The solver lost its way in rounding; a new relaxation has to be begun."""
+
+
 @dataclass(frozen=True)
 class Answer:
     """A solution: what was minimised, the price of a piece of every length and of the room on every kind of bar."""
@@ -63,7 +67,10 @@ class Relaxation:
         return True
 
     def aim(self, kind_costs: Sequence[float], short_costs: Sequence[float]) -> None:
-        """Minimise from now on what so much for a bar of each kind, and for a piece left out, makes together."""
+        """Minimise from now on what so much for a bar of each kind, and for a piece left out, makes together.
+
+        The greatest number should be about 1, as the solver rounds.
+        """
         self._kind_costs = list(kind_costs)
         for (kind, _), often in zip(self.cuts, self._often, strict=True):
             self._objective.SetCoefficient(often, self._kind_costs[kind])
@@ -81,9 +88,10 @@ class Relaxation:
             often.SetUb(0.0 if any(count > needs[number] for number, count in counts) else infinity)
 
     def solve(self, budget: Budget) -> Answer:
-        """The least with the fillings known so far."""
+        """The least with the fillings known so far; raises `NoAnswerError` where the solver finds none."""
         before = self._iterations
-        self._solver.Solve()
+        if self._solver.Solve() != self._solver.OPTIMAL:
+            raise NoAnswerError
         self._iterations = self._solver.iterations()
         done = self._iterations if self._iterations < before else self._iterations - before
         budget.spend(0.6 + 1.6e-3 * len(self.cuts) + 1.3e-4 * max(0, done) * len(self._needs))

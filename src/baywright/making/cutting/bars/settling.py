@@ -14,7 +14,7 @@ from baywright.making.cutting.bars.columns import Columns, cut_of, exact_knapsac
 from baywright.making.cutting.bars.dive import Dive
 from baywright.making.cutting.bars.exchange import into
 from baywright.making.cutting.bars.fitting import Fitting, UndecidedError
-from baywright.making.cutting.bars.relaxation import Answer, Relaxation
+from baywright.making.cutting.bars.relaxation import Answer, NoAnswerError, Relaxation
 from baywright.making.cutting.bars.task import Cut, Task
 
 FIRST_EFFORT = 20.0
@@ -30,7 +30,13 @@ DIVING = 10.0
 """So many times as many steps it gets of diving."""
 MORE_EFFORT = 2.0
 """So many times more when all are taken up again."""
+SHORT_COST = 100.0
+"""What a piece left out counts against the dearest bar, where prices are looked for."""
 NO_PIECE_LEFT = 1e-6
+
+
+class RefutedError(Exception):
+    """A choice of bars was shown not to hold the pieces; what shows it is kept."""
 
 
 def never() -> bool:
@@ -115,27 +121,35 @@ class Search:
         needs = [count - n for count, n in zip(self._task.counts, chosen.short, strict=True)]
         cuts = self._exchanged(needs, chosen.bars, effort, round_) if round_ else None
         if cuts is None:
-            relaxation = self._relaxation or self._begin()
-            refuted = self._refuted(relaxation, needs, chosen)
-            if refuted is not None:
-                self._choice.learn(refuted)
-                if not self._knows_costs and len(self._task.kinds) > 1:
-                    self._learn_from_costs(relaxation)
+            try:
+                cuts = self._worked_out(needs, chosen, effort, round_)
+            except NoAnswerError:
+                self._relaxation = None
+            except RefutedError:
                 self._raise_bound()
                 return
-            try:
-                cuts = Fitting(self._task, FITTING * effort, self._budget).cuts(needs, chosen.bars)
-            except UndecidedError:
-                cuts = self._dived(relaxation, needs, chosen.bars, effort, round_)
-            else:
-                if cuts is None:
-                    self._choice.refute(chosen)
-                    self._raise_bound()
-                    return
         if cuts is None:
             self._choice.leave(chosen)
         else:
             self._take(cuts)
+
+    def _worked_out(self, needs: Sequence[int], chosen: Chosen, effort: float, round_: int) -> list[Cut] | None:
+        """The pieces in the chosen bars by the longer ways; raises `RefutedError` where they are shown not to go in."""
+        relaxation = self._relaxation or self._begin()
+        against = self._certificate_against(relaxation, needs, chosen)
+        if against is not None:
+            self._choice.learn(against)
+            if not self._knows_costs and len(self._task.kinds) > 1:
+                self._learn_from_costs(relaxation)
+            raise RefutedError
+        try:
+            cuts = Fitting(self._task, FITTING * effort, self._budget).cuts(needs, chosen.bars)
+        except UndecidedError:
+            return self._dived(relaxation, needs, chosen.bars, effort, round_)
+        if cuts is None:
+            self._choice.refute(chosen)
+            raise RefutedError
+        return cuts
 
     def _begin(self) -> Relaxation:
         """The linear relaxation, with the best cuts so far as its first fillings."""
@@ -171,20 +185,20 @@ class Search:
     def _learn_from_costs(self, relaxation: Relaxation) -> None:
         """The certificate that the cost of bars gives, whatever bars are taken."""
         task = self._task
-        costs = [float(kind.cost) for kind in task.kinds]
-        dear = float(10 * max(1, *(kind.cost for kind in task.kinds)))
-        relaxation.aim(costs, [float(cost) if cost else dear for cost in task.short_costs])
+        dearest = max(1, *(kind.cost for kind in task.kinds))
+        costs = [kind.cost / dearest for kind in task.kinds]
+        relaxation.aim(costs, [SHORT_COST] * len(task.lengths))
         limits = [kind.available for kind in task.kinds]
         relaxation.ask(task.counts, limits)
         answer = Columns(task, relaxation, costs).settle(task.counts, limits, self._budget, lambda _: False)
         self._choice.learn(self._certificate(answer))
         self._knows_costs = True
 
-    def _refuted(self, relaxation: Relaxation, needs: Sequence[int], chosen: Chosen) -> Certificate | None:
+    def _certificate_against(self, relaxation: Relaxation, needs: Sequence[int], chosen: Chosen) -> Certificate | None:
         """What refutes a choice of bars; None where the relaxation fills it."""
         task = self._task
         nothing = [0.0] * len(task.kinds)
-        relaxation.aim(nothing, [float(length) for length in task.lengths])
+        relaxation.aim(nothing, [length / task.longest_bar for length in task.lengths])
         relaxation.ask(needs, chosen.bars)
         answer = Columns(task, relaxation, nothing).settle(
             needs, chosen.bars, self._budget, lambda answer: answer.value < NO_PIECE_LEFT

@@ -5,7 +5,7 @@ from random import Random
 
 import pytest
 
-from baywright.making.cutting.bars.filling import fullest
+from baywright.making.cutting.bars.filling import fullest, greatest_sum
 
 
 def sums(pieces: list[int]) -> set[int]:
@@ -19,7 +19,9 @@ def test_nothing_fills_more(seed: int) -> None:
     room = chance.randint(0, 120)
     chosen = fullest(pieces, room)
     assert chosen == sorted(set(chosen))
-    assert sum(pieces[place] for place in chosen) == max(s for s in sums(pieces) if s <= room)
+    most = max(s for s in sums(pieces) if s <= room)
+    assert sum(pieces[place] for place in chosen) == most
+    assert greatest_sum(pieces, room) == most
 
 
 def test_with_slack_the_earliest_pieces_are_taken() -> None:
