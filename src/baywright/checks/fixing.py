@@ -16,12 +16,15 @@ from baywright.checks.withdrawal import LEAST_DIAMETERS, lag_n_per_mm, reference
 from baywright.making import manufacture
 from baywright.making.frame import frame_of
 from baywright.making.hardware.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.material import material_of
 from baywright.making.shares import reaches, used_in
 from baywright.model.catalogue import HardwareKind
 from baywright.model.caution import FIX_FIRST
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
+from baywright.model.material import MATERIALS
 from baywright.model.project import Project
 from baywright.model.repair import FieldChange
+from baywright.model.stock import BoardRole
 from baywright.workings import Workings
 
 STUD_GRAVITY = 0.42
@@ -32,6 +35,10 @@ COACH_SCREW_MM, COACH_THREAD_MM = 8.0, 60.0
 FIXING_UNDER_TOP_MM = 50.0
 """How far under the top the wall fixing sits: the middle of a rail 100 mm wide."""
 RUNNER_SCREW_MM = 4.0
+LEVER_MM = 22.0
+"""From a runner's lower edge to its line of screws: half of about 45 mm; from memory, 80 %."""
+SCREWS_THAT_COUNT = 2
+"""Of the screws of one runner those that are taken to carry; common practice."""
 SAFETY = 2.0
 """How many times the computed pull a fixing should hold; common practice."""
 SOURCE = "NDS 2018, eq. 12.2-2, reference withdrawal value; read second-hand"
@@ -124,25 +131,40 @@ def _fixings(project: Project, workings: Workings, weighed: Weighed) -> dict[Sca
 
 
 def _runner_screws(project: Project) -> list[Finding]:
-    """The runner's screws go into the thin face of a drawer side."""
-    side = project.boards.drawer_side_mm
-    length = face_screw(side, WOOD_SCREW_LENGTHS_MM)
+    """The runner's screws go into the thin face of a drawer side. The runner carries beside it, so half the drawer's
+    load turns about the runner's lower edge by the runner's thickness and pulls at the screws over it.
+    """
+    side, subject = project.boards.drawer_side_mm, "Screws of the runners in the drawer sides"
+    length = float(face_screw(side, WOOD_SCREW_LENGTHS_MM))
     least = LEAST_DIAMETERS * RUNNER_SCREW_MM
-    if length >= least:
-        return []
-    return [
-        Finding(
-            kind=CheckKind.FIXING,
-            severity=Severity.UNCHECKED,
-            subject="Screws of the runners in the drawer sides",
-            message=f"{length:g} mm of thread in a {side:g} mm side are less than six diameters "
-            f"({least:g} mm), so there is no reference value for pulling them out; they mostly carry across, not out. "
-            "The runner maker's data sheet decides.",
-            value=float(length),
-            limit=least,
-            unit="mm",
-            given=(Given(name="screw", value=f"{RUNNER_SCREW_MM:g} × {length:g} mm"),),
-            source=SOURCE,
-            mends=(Mend(text="Use the screws that the maker names, or small bolts through the side."),),
+    material = MATERIALS.get(material_of(project, BoardRole.DRAWER_SIDE).kind)
+    given = (Given(name="screw", value=f"{RUNNER_SCREW_MM:g} × {length:g} mm"),)
+    mends = (Mend(text="Use the screws that the maker names, or small bolts through the side."),)
+    if length < least or material is None:
+        why = (
+            f"{length:g} mm of thread in a {side:g} mm side are less than six diameters ({least:g} mm), so there is no "
+            "reference value for pulling them out"
+            if length < least
+            else "How dense the drawer sides are is not known, so there is no value for pulling screws out of them"
         )
-    ]
+        return [Finding(
+            kind=CheckKind.FIXING, severity=Severity.UNCHECKED, subject=subject, value=length, limit=least, unit="mm",
+            message=f"{why}; they mostly carry across, not out. The runner maker's data sheet decides.",
+            given=given, source=SOURCE, mends=mends,
+        )]  # fmt: skip
+    runners = project.construction.runners
+    load_n = max(runners.load_classes_kg) * GRAVITY_M_S2 / 2
+    needed = SAFETY * load_n * runners.thickness_mm / LEVER_MM / SCREWS_THAT_COUNT
+    there = reference_n(material.specific_gravity, RUNNER_SCREW_MM, length)
+    return [Finding(
+        kind=CheckKind.FIXING, severity=judged(needed, there), subject=subject,
+        message=f"With the rated load each is pulled by {needed / SAFETY:.0f} N, twice that for safety; it holds "
+        f"{there:.0f} N.",
+        value=needed, limit=there, unit="N", formula="2 × half the load × runner thickness ÷ lever ÷ screws",
+        given=(
+            *given, Given(name="rated load", value=f"{max(runners.load_classes_kg):g} kg a pair"),
+            Given(name="lever", value=f"{LEVER_MM:g} mm, half a usual runner's height"),
+            Given(name="screws that count", value=f"{SCREWS_THAT_COUNT} a side"),
+        ),
+        source=f"{SOURCE}; height of runners about 45 mm, from memory, 80 %", mends=mends if needed > there else (),
+    )]  # fmt: skip

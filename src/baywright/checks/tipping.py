@@ -84,6 +84,7 @@ def _section(project: Project, workings: Workings, weighed: Weighed, scales: Sca
             )),
         ),
         source=f"{SOURCE}; {THRESHOLD_SOURCE}", drawer=_heaviest(scales, filled=filled),
+        box_ids=_inside(project, _heaviest(scales, filled=filled)),
         mends=(*mends, Mend(text=FIX_FIRST)),
     )  # fmt: skip
 
@@ -110,6 +111,7 @@ def _alone(project: Project, scales: Scales, carcasses: int) -> Finding:
             Given(name="assumed", value="nothing holds it, neither a neighbour nor a wall"),
         ),
         source=f"{SOURCE}; {THRESHOLD_SOURCE}", drawer=_heaviest(scales, filled=False),
+        box_ids=_inside(project, _heaviest(scales, filled=False)),
         mends=(bolt, Mend(text=FIX_FIRST)),
     )  # fmt: skip
 
@@ -156,6 +158,11 @@ def _edge_n(scales: Scales, *, filled: bool) -> float:
 
 def _heaviest(scales: Scales, *, filled: bool) -> tuple[int, int]:
     return scales.moments(filled=filled)[1][0][1].place
+
+
+def _inside(project: Project, place: tuple[int, int]) -> tuple[str, ...]:
+    """The boxes in a drawer, so that a finding can be seen on the elevation."""
+    return tuple(placement.box_id for placement in drawers_to_make(project)[place])
 
 
 def _given(scales: Scales, *, filled: bool) -> tuple[Given, ...]:

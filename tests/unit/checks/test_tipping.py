@@ -59,6 +59,8 @@ def test_the_worst_carcass_is_told_beside_the_run_that_is_bolted_together() -> N
     assert alone.subject == "Bay 2 by itself, the worst of 3 carcasses"
     assert alone.drawer is not None
     assert alone.drawer[0] == 1
+    assert all(box_id.startswith("box-1-") for box_id in alone.box_ids)
+    assert len(alone.box_ids) == 1
     assert alone.limit == 3
     assert "neither a neighbour nor a wall" in alone.given[-1].value
     assert "bolted together, as the order has it" in " ".join(given.value for given in filled.given)
@@ -171,3 +173,24 @@ def test_more_than_wood_screws_hold_asks_for_stronger_ones() -> None:
     (found,) = [f for f in of(project, CheckKind.FIXING) if f.subject == "Fixing to the wall"]
     assert found.severity is Severity.BROKEN
     assert "coach screws" in found.mends[0].text
+
+
+@pytest.mark.parametrize(
+    ("side_mm", "material", "severity"),
+    [
+        (15.0, BoardMaterial.BIRCH_PLYWOOD, Severity.UNCHECKED),  # too thin for six diameters of thread
+        (30.0, BoardMaterial.BIRCH_PLYWOOD, Severity.KEPT),
+        (30.0, BoardMaterial.OTHER, Severity.UNCHECKED),
+    ],
+)
+def test_screws_of_the_runners_are_never_passed_over(
+    side_mm: float, material: BoardMaterial, severity: Severity
+) -> None:
+    project = run((20.0,)).replace(safety=Safety(board_material=material))
+    boards = project.construction.boards.replace(drawer_side_mm=side_mm)
+    project = project.replace(construction=project.construction.replace(boards=boards))
+    (found,) = [f for f in of(project, CheckKind.FIXING) if f.subject.startswith("Screws")]
+    assert found.severity is severity
+    assert found.value is not None
+    if severity is Severity.KEPT:  # 68 kg: 333.5 N × 12.7 ÷ 22 ÷ 2 screws, twice
+        assert found.value == pytest.approx(2 * 68 * 9.81 / 2 * 12.7 / 22 / 2)
