@@ -45,6 +45,8 @@ def planned(mass_kg: float | None = 4.0) -> Session:
         SetField("note", "the rear wall"),
         SetField("name", "Shop"),
         SetField("unit", LengthUnit.INCH),
+        SetField("safety.span_ratio", 300.0),
+        SetField("safety.connector_mm", 10.0),
         SetField("construction.edging.kind", EdgingKind.LIPPING),
         SetField("construction.edging.thickness_mm", 8.0),
         SetField("construction.jointing", Jointing.DOWEL),
@@ -91,6 +93,10 @@ def test_kept(edit: Command) -> None:
         SetField("construction.top.overhang_front_mm", 25.0),
         SetField("construction.hole_rows.pitch_mm", 30.0),
         SetField("safety.board_material", BoardMaterial.FIBREBOARD),
+        SetField("safety.set_down_height_mm", 400.0),
+        SetField("safety.grip", "poor"),
+        SetField("safety.twist_degrees", 90.0),
+        SetField("safety.lifts_a_minute", 2.0),
     ],
 )
 def test_ended(edit: Command) -> None:
