@@ -2,7 +2,8 @@
 
 Whoever shows or needs the cutting asks for it once; from then on it follows the edits until the document is replaced.
 An edit ends the search before it and begins another after a moment, so that typing does not start one for each letter.
-What the edit leaves alike (the parts, the stock, the rules) keeps its plan without a search.
+Edits of names and notes leave plan and search alone; where another one turns out to leave parts, stock and rules alike,
+the plan that is known comes back without a search.
 
 Laws: a plan is told only while it belongs to the present document, and an answer to an older one is dropped; the
 cutting never changes the document.
@@ -13,6 +14,7 @@ from typing import Protocol
 
 from baywright.app.notices import CuttingEnded, CuttingFailed, CuttingProgressed, CuttingStarted, Notice
 from baywright.app.planning import Deliver
+from baywright.app.validity import is_same_task
 from baywright.making import manufacture
 from baywright.making.cutting.plan import cutting_plan
 from baywright.making.cutting.task import CuttingTask, cutting_task
@@ -51,6 +53,8 @@ class Cutting:
         self._stop = threading.Event()
         self._thread: threading.Thread | None = None
         self._request = 0
+        self._asked: Project | None = None
+        """The document that plan and search are for."""
         self._known: tuple[CuttingTask, CuttingPlan] | None = None
         """The newest whole answer and what it is the answer to."""
         self._plan: CuttingPlan | None = None
@@ -87,14 +91,14 @@ class Cutting:
 
     def document_changed(self) -> None:
         """Seeks anew where the cutting is followed; what was known of the document before is no longer told."""
-        if self.is_followed:
+        if self.is_followed and not (self._asked and _has_same_parts(self._asked, self._host.project)):
             self._begin(pause_s=PAUSE_S)
 
     def forget(self) -> None:
         """Stops and forgets everything: another document was opened."""
         self._request += 1
         self.cancel()
-        self._known = self._plan = self._cost = None
+        self._asked = self._known = self._plan = self._cost = None
         self.is_followed = self.is_searching = False
 
     def close(self, timeout_s: float = 5.0) -> None:
@@ -109,7 +113,7 @@ class Cutting:
         request, project, known = self._request, self._host.project, self._known
         stop = threading.Event()
         self._stop = stop
-        self._plan, self.is_searching = None, True
+        self._asked, self._plan, self.is_searching = project, None, True
         self._host.tell(CuttingStarted())
 
         def search() -> None:
@@ -151,6 +155,7 @@ class Cutting:
             return
         self.is_searching = False
         if plan is None:
+            self._asked = None
             self._host.tell(CuttingEnded(None))
             return
         self._plan = plan
@@ -163,3 +168,14 @@ class Cutting:
             self._plan, self.is_searching, self.is_followed = None, False, False
             message = f"Planning the cutting broke off on a defect of the program ({error}). Nothing was changed."
             self._host.tell(CuttingFailed(message))
+
+
+def _has_same_parts(asked: Project, present: Project) -> bool:
+    """Whether it is plain, without working out any part, that two documents have the same parts and stock."""
+    return asked is present or (
+        asked.arrangement == present.arrangement
+        and asked.stock == present.stock
+        and asked.unit == present.unit
+        and asked.safety.board_material == present.safety.board_material
+        and is_same_task(asked, present)
+    )

@@ -124,6 +124,15 @@ def test_an_edit_that_leaves_parts_and_stock_alike_keeps_the_plan_without_a_sear
     assert searches == []
 
 
+def test_names_and_notes_leave_a_search_alone(session: Session) -> None:
+    notices = told(session)
+    session.do(EditBox("box-1", "label", "Pumps"))
+    session.do(SetField("name", "Another name"))
+    assert not any(isinstance(notice, CuttingStarted | CuttingEnded) for notice in notices)
+    session.do(PlaceBox("box-2", 0, 12))
+    assert any(isinstance(notice, CuttingEnded) for notice in notices)
+
+
 def test_the_cost_belongs_to_the_plan_and_the_present_prices(session: Session) -> None:
     cost = session.cutting.cost
     assert cost is not None
