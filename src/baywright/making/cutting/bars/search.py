@@ -72,7 +72,7 @@ def _shorter_bars(task: Task, cuts: Sequence[Cut], seed: int, budget: Budget) ->
         tuple(task.lengths[number] for number in held),
         tuple(pieces[number] for number in held),
         (0,) * len(held),
-        tuple(replace(kind, cost=kind.length) for kind in task.kinds),
+        tuple(replace(kind, cost=kind.measure) for kind in task.kinds),
     )
     to, back = {number: n for n, number in enumerate(held)}, dict(enumerate(held))
     given = [(kind, tuple((to[number], n) for number, n in counts)) for kind, counts in cuts]

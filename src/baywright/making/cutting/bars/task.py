@@ -22,11 +22,15 @@ SHARES = 100
 
 @dataclass(frozen=True)
 class Kind:
-    """Bars of one length and cost, and how many there are at most."""
+    """Bars of one length and cost, and how many there are at most.
+
+    `length` is in the task's unit, rounded down; `measure` is the length as it was given.
+    """
 
     length: int
     cost: int
     available: int
+    measure: int
 
 
 @dataclass(frozen=True)
@@ -80,19 +84,23 @@ class Reading:
         pieces = sum(counts.values())
         stock: dict[tuple[int, int], int] = {}
         for bar in self._bars:
-            key = (bar.length // self._unit, bar.cost)
+            key = (bar.length, bar.cost)
             stock[key] = min(pieces, stock.get(key, 0) + (pieces if bar.available is None else bar.available))
         shortest = min(counts, default=1)
-        kinds = sorted((-length, cost, n) for (length, cost), n in stock.items() if length >= shortest)
+        kinds = tuple(
+            Kind(measure // self._unit, cost, stock[measure, cost], measure)
+            for measure, cost in sorted(stock, key=lambda key: (-key[0], key[1]))
+            if measure // self._unit >= shortest
+        )
         endless = max((bar.length // self._unit for bar in self._bars if bar.available is None), default=0)
-        longest = -kinds[0][0] if kinds else 1
-        dear = 1 + sum(cost * available for _, cost, available in kinds)
+        longest = kinds[0].length if kinds else 1
+        dear = 1 + sum(kind.cost * kind.available for kind in kinds)
         lengths = sorted(counts, reverse=True)
         return Task(
             tuple(lengths),
             tuple(counts[length] for length in lengths),
             tuple(0 if length <= endless else dear * -(-length * SHARES // longest) for length in lengths),
-            tuple(Kind(-length, cost, available) for length, cost, available in kinds),
+            kinds,
         )
 
     def packing(self, cuts: Sequence[Cut], bound: int) -> BarPacking:
@@ -141,15 +149,15 @@ class Reading:
         return fillings
 
     def _bar_ids(self, cuts: Sequence[Cut]) -> list[int]:
-        """The id of each cut’s bar: of bars that are alike here the shortest first, and those of a limited number."""
+        """The id of each cut’s bar: of bars that are alike those are used up first of which there are only some."""
         stock: dict[tuple[int, int], list[list[int]]] = {}
         endless = len(cuts)
-        for bar in sorted(self._bars, key=lambda bar: (bar.length, bar.available is None)):
+        for bar in sorted(self._bars, key=lambda bar: bar.available is None):
             left = endless if bar.available is None else bar.available
-            stock.setdefault((bar.length // self._unit, bar.cost), []).append([bar.id, left])
+            stock.setdefault((bar.length, bar.cost), []).append([bar.id, left])
         ids = []
         for kind, _ in cuts:
-            bars = stock[self.task.kinds[kind].length, self.task.kinds[kind].cost]
+            bars = stock[self.task.kinds[kind].measure, self.task.kinds[kind].cost]
             while not bars[0][1]:
                 bars.pop(0)
             bars[0][1] -= 1
