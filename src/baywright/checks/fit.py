@@ -63,7 +63,7 @@ def tolerance_findings(project: Project, workings: Workings) -> list[Finding]:
         f"Beside the drawers the room may differ by {worst.least_mm:+.1f} to {worst.most_mm:+.1f} mm at worst, likely "
         f"by {likely.least_mm:+.1f} to {likely.most_mm:+.1f} mm; the runners permit {least:g} to {most:+.1f} mm over "
         f"both sides. {'All is within.' if fits_worst else 'Measure before the rails are cut.'}"
-    )
+    ).replace("-", "−")
     return [Finding(
         kind=CheckKind.TOLERANCE, severity=Severity.KEPT if fits_worst else Severity.NEAR, subject=SUBJECT,
         message=message, value=worst.most_mm - worst.least_mm, limit=most - least, unit="mm",
