@@ -49,8 +49,13 @@ class DrawerWork:
         side_work = Work(side)
         rails = [Work(rail)]
         if panels:
-            count, bays = rail.quantity // 2, rail.bays[::2]
-            rails = [Work(rail, place=place, quantity=count, bays=bays) for place in ("front rail", "rear rail")]
+            bays = list(rail.bays)
+            for panel in panels:
+                bays.remove(panel.bay)
+            rails = [
+                Work(rail, place="front rail", quantity=len(panels), bays=tuple(panel.bay for panel in panels)),
+                Work(rail, place="rear rail", quantity=rail.quantity - len(panels), bays=tuple(bays)),
+            ]
         build_drawer(self._project, groove, side_work, rails)
         self.works[side.number], self.works[rail.number] = [side_work], rails
         if not panels:
