@@ -32,8 +32,9 @@ HOW_TO_READ = (
     "glass. Of mirrored pieces all figures are the same, but the front or lower edge lies on the other hand.",
     "Places, depths and diameters are in mm in every project, for drills and stops are set in mm; sizes of parts are "
     "finished sizes, edging and all. Rings are holes in the side that is up, crosses holes in the other one, filled "
-    "circles go through; bold ones are used by a runner or a shelf in the present plan, thin ones wait. Broken lines "
-    "lie on the other side. A thick edge is covered with edging. Notches are hatched crosswise, grooves once.",
+    "circles go through. Bold ones are for a runner or a shelf; where whole rows are drilled any runner may take any "
+    "row, and the drawer schedule tells which. Broken lines lie on the other side. A thick edge is covered with "
+    "edging. Notches are hatched crosswise, grooves once.",
     "Sizes of tenons, dowels, pockets and runner holes are common practice: look at the data sheets of what was bought "
     "before the first hole, and drill a piece left over first.",
 )
