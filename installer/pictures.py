@@ -135,6 +135,7 @@ def list_tab(theme: Theme, scene: Callable[[QApplication, MainWindow], None]) ->
         while window.session.project != document and window.session.can_undo:
             window.session.undo()
         window.panels.lists.setCurrentWidget(before)
+        window.panels.part_selection.select(())
         select(window, ())
         window.tell("")
         return picture
@@ -210,6 +211,36 @@ def bad_checks(application: QApplication, window: MainWindow) -> None:
     checks(application, window)
 
 
+def parts(application: QApplication, window: MainWindow) -> None:
+    """The parts, the one with the most holes drawn and lit up wherever it is."""
+    window.panels.lists.setCurrentWidget(window.panels.parts)
+    made = window.session.manufacture
+    assert made is not None
+    most = max(made.parts, key=lambda part: len(part.machining.holes))
+    window.panels.part_selection.select((most.number,))
+
+
+def cutting(application: QApplication, window: MainWindow) -> None:
+    """A sheet cut by cut, with one part lit up."""
+    panel = window.panels.cutting
+    window.panels.lists.setCurrentWidget(panel)
+    settle(application)
+    wait(application, lambda: window.session.cutting.is_searching, "The parts were not cut in time.")
+    panel.tabs.setCurrentWidget(panel.cut_view)
+    for _ in range(8):
+        panel.step(1)
+
+
+def hardware(application: QApplication, window: MainWindow) -> None:
+    """The order by the pack, with articles of the demo's catalogue."""
+    window.panels.lists.setCurrentWidget(window.panels.hardware)
+
+
+def stock(application: QApplication, window: MainWindow) -> QPixmap:
+    """Materials, measured batches, sheets and offcuts, pulled wide."""
+    return panel(application, window, window.panels.stock)
+
+
 def panel(application: QApplication, window: MainWindow, widget: QWidget) -> QPixmap:
     """One tab of the left side, pulled wide."""
     show(application, window, Theme.LIGHT, WIDE)
@@ -260,6 +291,12 @@ PICTURES = {
     "where-to-light": list_tab(Theme.LIGHT, where_to),
     "checks-light": list_tab(Theme.LIGHT, checks),
     "checks-dark": list_tab(Theme.DARK, checks),
+    "parts-light": list_tab(Theme.LIGHT, parts),
+    "parts-dark": list_tab(Theme.DARK, parts),
+    "cutting-light": list_tab(Theme.LIGHT, cutting),
+    "cutting-dark": list_tab(Theme.DARK, cutting),
+    "hardware-light": list_tab(Theme.LIGHT, hardware),
+    "stock": stock,
     "checks-bad-light": list_tab(Theme.LIGHT, bad_checks),
     "checks-bad-dark": list_tab(Theme.DARK, bad_checks),
 }

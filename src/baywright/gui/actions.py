@@ -34,6 +34,9 @@ class Actions(QObject):
         self.import_inventory = self._make(
             "&Import inventory…", "Ctrl+I", "Take boxes over from a table (CSV or XLSX), after a preview", "import"
         )
+        self.import_catalogue = self._make(
+            "Import &hardware catalogue…", "", "Take articles and prices over from a table, after a preview"
+        )
         self.export_workbook = self._make(
             "&Export workbook…",
             "Ctrl+E",

@@ -49,7 +49,7 @@ class Menus:
         self.recent = menu.addMenu("Open &recent")
         self.recent.setToolTipsVisible(True)
         self.recent.aboutToShow.connect(self._fill_recent)
-        _fill(menu, (a.save, a.save_as, None, a.import_inventory, a.export_workbook))
+        _fill(menu, (a.save, a.save_as, None, a.import_inventory, a.import_catalogue, a.export_workbook))
         papers = menu.addMenu("&Papers for the workshop")
         papers.setToolTipsVisible(True)
         _fill(papers, (a.write_cuts, a.write_labels, a.write_drawings))

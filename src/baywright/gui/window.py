@@ -141,6 +141,7 @@ class MainWindow(QMainWindow):
             a.save: self.filing.save,
             a.save_as: self.filing.save_as,
             a.import_inventory: self.edits.import_inventory,
+            a.import_catalogue: self.edits.import_catalogue,
             a.export_workbook: self.filing.export,
             a.write_cuts: lambda: self.filing.write_paper(Paper.CUTS),
             a.write_labels: lambda: self.filing.write_paper(Paper.LABELS),

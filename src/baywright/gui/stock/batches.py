@@ -105,6 +105,8 @@ class BatchBlock(Block):
         self.add = self.add_button("&Add", "Add a batch with the readings typed below", self.add_batch)
         self.row.removeWidget(self.add)
         line.addWidget(self.add)
+        self.row.removeWidget(self.remove)
+        line.addWidget(self.remove)
         self.column.insertLayout(2, line)
         self.column.insertWidget(3, self.figures)
         self._show_figures()

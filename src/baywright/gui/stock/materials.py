@@ -139,6 +139,8 @@ class RoleLine:
     form_mm: float
     in_force_mm: float
     is_needed: bool
+    batch: str = ""
+    """The measured batch in use; empty where the form counts."""
 
 
 ROLE_WORDS = (
@@ -166,8 +168,9 @@ class RoleBlock(Block):
             ),
             Column("In the form", lambda x: format_length(x.form_mm, unit()), lambda x: x.form_mm,
                    "Thickness as the form under “Measures” says", is_number=True),
-            Column("In force", lambda x: _force_words(x, format_length(x.in_force_mm, unit())), lambda x: x.in_force_mm,
+            Column("In force", lambda x: format_length(x.in_force_mm, unit()), lambda x: x.in_force_mm,
                    "Thickness that every size follows", is_number=True),
+            Column("From", _source_words, lambda x: x.batch, "Where the thickness in force comes from"),
         ]  # fmt: skip
         self.table: EditTable[RoleLine] = EditTable(session, columns, _assign)
         view = EditTableView(self.table, session, kinds, "Boards and their materials", "")
@@ -185,7 +188,8 @@ class RoleBlock(Block):
             material, name = project.stock.material_of(role), f"{role.value}_mm"
             form, force = getattr(project.construction.boards, name), getattr(project.boards, name)
             identifier = material.id if material is not None else None
-            lines.append((role.value, RoleLine(role, identifier, form, force, role in needed)))
+            batch = material.batch.name if material is not None and material.batch is not None else ""
+            lines.append((role.value, RoleLine(role, identifier, form, force, role in needed, batch)))
         self.show_records(lines)
 
 
@@ -194,8 +198,8 @@ def _role_words(line: RoleLine) -> str:
     return words if line.is_needed else f"{words} (none now)"
 
 
-def _force_words(line: RoleLine, words: str) -> str:
-    return f"{words}, measured" if line.in_force_mm != line.form_mm else words
+def _source_words(line: RoleLine) -> str:
+    return f"measured: {line.batch}" if line.batch else "the form"
 
 
 def _assign(identifier: str, _field: str, value: object) -> Command:
