@@ -8,6 +8,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 
+def never() -> bool:
+    """Do not stop before the effort is spent."""
+    return False
+
+
 class StoppedError(Exception):
     """The effort is spent, or the caller wants to stop."""
 

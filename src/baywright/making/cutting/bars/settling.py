@@ -7,7 +7,7 @@ costs that is neither filled nor refuted is the bound that stands; it is taken u
 
 from collections.abc import Callable, Sequence
 
-from baywright.making.cutting.bars.budget import Budget, StoppedError
+from baywright.making.cutting.bars.budget import Budget, StoppedError, never
 from baywright.making.cutting.bars.certificate import Certificate, by_length, by_number, certificate, whole_prices
 from baywright.making.cutting.bars.choice import Cap, Choice, Chosen
 from baywright.making.cutting.bars.columns import Columns, cut_of, exact_knapsack
@@ -37,11 +37,6 @@ NO_PIECE_LEFT = 1e-6
 
 class RefutedError(Exception):
     """A choice of bars was shown not to hold the pieces; what shows it is kept."""
-
-
-def never() -> bool:
-    """Do not stop before the effort is spent."""
-    return False
 
 
 class Search:
