@@ -76,6 +76,8 @@ _NAMES = {
     "raised_rear_mm": "lean of the floor",
     "walkway_mm": "floor before the run",
     "loaded_mass_kg": "mass",
+    "density_kg_m3": "density",
+    "vat_percent": "value added tax",
 }
 """Fields whose names in the document would puzzle whoever typed into a form or a table."""
 

@@ -17,6 +17,7 @@ from baywright.model.number import LONGEST_TEXT, AmbiguousNumberError, NumberErr
 Price = Annotated[Decimal, Field(ge=0, le=1_000_000, max_digits=12, decimal_places=4)]
 """A price in the project's currency: 0 to a million."""
 
+CURRENCY_PATTERN = r"^[A-Za-z]{3}$"
 MISSING = "no price"
 """What stands where a price is missing."""
 
@@ -36,8 +37,8 @@ _NARROW = "\u00a0"
 class Pricing(Frozen):
     """What the prices of the project mean."""
 
-    currency: Annotated[str, StringConstraints(pattern=r"^[A-Z]{3}$")] = "EUR"
-    """The currency's three letters of ISO 4217."""
+    currency: Annotated[str, StringConstraints(pattern=CURRENCY_PATTERN, to_upper=True)] = "EUR"
+    """The currency's three letters of ISO 4217; small ones are taken for capitals."""
     vat_percent: Annotated[Decimal, Field(ge=0, le=100, max_digits=5, decimal_places=2)] = Decimal(0)
     """Value added tax, in per cent; 0 where none is reckoned."""
     prices_include_vat: bool = True

@@ -6,6 +6,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from baywright.model.length import LengthUnit, format_length
+from baywright.model.money import CURRENCY_PATTERN
 
 _BOUNDS = {
     "greater_than": ("gt", "must be over {}"),
@@ -17,6 +18,9 @@ _COUNTS = {
     "string_too_long": ("max_length", "is too long: at most {} characters"),
     "too_long": ("max_length", "has too many entries: at most {}"),
     "too_short": ("min_length", "has too few entries: at least {}"),
+    "decimal_max_digits": ("max_digits", "must have at most {} digits"),
+    "decimal_max_places": ("decimal_places", "must have at most {} decimals"),
+    "decimal_whole_digits": ("whole_digits", "must have at most {} digits before the decimal point"),
 }
 _PLAIN = {
     "missing": "is missing",
@@ -33,6 +37,8 @@ _PLAIN = {
     "finite_number": "must be a finite number",
     "string_pattern_mismatch": "must begin with a lower-case letter and hold only lower-case letters, digits, - and _",
 }
+_PATTERNS = {CURRENCY_PATTERN: "must be three letters, such as EUR, GBP or CHF"}
+"""What texts must be that are no ids."""
 
 
 def reason(error: Mapping[str, Any], unit: LengthUnit = LengthUnit.MILLIMETRE) -> str:
@@ -52,6 +58,8 @@ def reason(error: Mapping[str, Any], unit: LengthUnit = LengthUnit.MILLIMETRE) -
         return words.format(f"{context[key]:,}")
     if kind in ("enum", "literal_error"):
         return f"must be one of {context['expected']}"
+    if (pattern := context.get("pattern")) in _PATTERNS:
+        return _PATTERNS[pattern]
     return _PLAIN.get(kind, str(error["msg"]).lower())
 
 
@@ -61,7 +69,7 @@ def _bound(error: Mapping[str, Any], bound: float, unit: LengthUnit) -> str:
     ending = names[-1].rpartition("_")[2] if names else ""
     if ending == "mm" and unit is not LengthUnit.MILLIMETRE:
         return format_length(bound, unit)
-    return f"{bound:,.12g}" + (f" {ending}" if ending in ("mm", "kg") else "")
+    return f"{bound:,.12g}" + {"mm": " mm", "kg": " kg", "m3": " kg/m³", "percent": " %"}.get(ending, "")
 
 
 def first_error(error: ValidationError, unit: LengthUnit = LengthUnit.MILLIMETRE) -> tuple[tuple[str | int, ...], str]:
