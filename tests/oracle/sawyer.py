@@ -30,8 +30,13 @@ def check_plan(project: Project, parts: Sequence[Part], plan: CuttingPlan) -> No
     if sorted(told) != sorted({part.material_id for part in on_sheets}):
         raise NotSawn(f"materials are told {told}")
     numbers = [layout.number for layout in plan.sheet_layouts]
-    if numbers != [f"S{number}" for number in range(1, len(numbers) + 1)]:
+    if numbers != [f"C{number}" for number in range(1, len(numbers) + 1)]:
         raise NotSawn(f"sheets are numbered {numbers}")
+    bars = [layout.number for each in plan.bars for layout in each.layouts]
+    if bars != [f"L{number}" for number in range(1, len(bars) + 1)]:
+        raise NotSawn(f"bars are numbered {bars}")
+    if both := {part.number for part in parts} & {*numbers, *bars}:
+        raise NotSawn(f"parts and layouts share the numbers {both}")
     for cutting in plan.sheets:
         check_sheets(project, [part for part in on_sheets if part.material_id == cutting.material_id], cutting)
     check_stock(project, plan)

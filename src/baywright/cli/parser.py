@@ -233,7 +233,7 @@ def _add_cut(commands: _Commands) -> None:
         "--keep-rests",
         nargs="*",
         metavar="NUMBER",
-        help="put the rests of these sheets and bars (S1 E2; without a number: all) into the stock, and take what was "
+        help="put the rests of these sheets and bars (C1 L2; without a number: all) into the stock, and take what was "
         "owned and cut out of it",
     )
     _save(parser)

@@ -58,7 +58,7 @@ class SheetLayout(Frozen):
     """One sheet and what is cut from it."""
 
     number: str
-    """E.g. `S3`."""
+    """E.g. `C3`; no part has such a number."""
     sheet_id: str
     """The stock it is of; empty for a size that was assumed."""
     sheet_name: str
@@ -122,7 +122,7 @@ class BarLayout(Frozen):
     """One bar and what is cut from it, from its left end."""
 
     number: str
-    """E.g. `E2`."""
+    """E.g. `L2`; no part has such a number."""
     bar_id: str
     bar_name: str
     length_mm: float

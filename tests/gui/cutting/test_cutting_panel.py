@@ -37,7 +37,7 @@ from tests.gui.heart import GAPS_FORGIVEN, Heart
 from tests.gui.test_heartbeat import many_boxes
 
 SHEET = SheetLayout(
-    number="S1",
+    number="C1",
     sheet_id="sheet-1",
     sheet_name="",
     material_id="ply",
@@ -70,7 +70,7 @@ SHEET = SheetLayout(
     stages=2,
 )  # fmt: skip
 BAR = BarLayout(
-    number="E1",
+    number="L1",
     bar_id="bar-1",
     bar_name="birch band",
     length_mm=2500,
@@ -213,7 +213,7 @@ def test_the_drawing_changes_with_parts_and_cuts_and_tells_itself_in_words(qtbot
     (_, line), _ = layout_lines(PLAN, lambda _material: True)
     drawing = drawn(qtbot, line)
     assert drawing.accessibleDescription() == (
-        "Sheet S1, birch plywood 18 mm, 1000 mm × 500 mm: 2 pieces of U1, U2. 54% used; rests to keep: 980 mm × 177 mm."
+        "Sheet C1, birch plywood 18 mm, 1000 mm × 500 mm: 2 pieces of U1, U2. 54% used; rests to keep: 980 mm × 177 mm."
     )
     plain = drawing.grab().toImage()
     drawing.show_parts(("U2",))

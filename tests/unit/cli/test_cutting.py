@@ -81,9 +81,9 @@ def test_rests_are_put_into_the_stock_and_saved_on_request(file: Path, capsys: p
     capsys.readouterr()
     stock = open_project(file).stock
     assert stock.rules.stages == 3
-    assert any(sheet.name.startswith("rest of S") for sheet in stock.sheets)
-    assert baywright("cut", file, "--keep-rests", "S99") == 1
-    assert "There is no S99" in capsys.readouterr().err
+    assert any(sheet.name.startswith("rest of C") for sheet in stock.sheets)
+    assert baywright("cut", file, "--keep-rests", "C99") == 1
+    assert "There is no C99" in capsys.readouterr().err
 
 
 def test_what_cannot_be_cut_is_named_and_the_answer_is_no(file: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -44,7 +44,7 @@ def priced(two_bays: Project) -> Project:
 
 def _layout(sheet_id: str, length_mm: float = 2500, width_mm: float = 1250, *, is_owned: bool = False) -> SheetLayout:
     return SheetLayout(
-        number="S1", sheet_id=sheet_id, sheet_name="", material_id="ply-15", length_mm=length_mm, width_mm=width_mm,
+        number="C1", sheet_id=sheet_id, sheet_name="", material_id="ply-15", length_mm=length_mm, width_mm=width_mm,
         trim_mm=10, is_owned=is_owned, pieces=(), rests=(), cuts=(), stages=2,
     )  # fmt: skip
 
@@ -133,7 +133,7 @@ def test_an_assumed_sheet_has_no_price(priced: Project, made: Manufacture) -> No
 def test_edging_is_paid_for_once(priced: Project, made: Manufacture) -> None:
     """From bars that are in stock as bars; a roll that was only assumed stays with the hardware."""
     layout = BarLayout(
-        number="E1", bar_id="roll", bar_name="", length_mm=25_000, is_owned=False, pieces=(), rest_mm=0,
+        number="L1", bar_id="roll", bar_name="", length_mm=25_000, is_owned=False, pieces=(), rest_mm=0,
         is_rest_reusable=False,
     )  # fmt: skip
     assumed = BarCutting(id="edging-18", name="Edging", layouts=(layout.replace(bar_id=""),), is_assumed=True)

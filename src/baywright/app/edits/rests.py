@@ -24,7 +24,7 @@ class KeepRests:
 
     plan: CuttingPlan
     numbers: tuple[str, ...] | None = None
-    """Numbers of the layouts that are cut, e.g. `S3`; None: all."""
+    """Numbers of the layouts that are cut, e.g. `C3`; None: all."""
 
     @property
     def title(self) -> str:

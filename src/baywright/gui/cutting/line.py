@@ -22,12 +22,12 @@ class LayoutLine:
 
     @property
     def number(self) -> str:
-        """E.g. `S3`."""
+        """E.g. `C3`, of a bar `L2`."""
         return self.layout.number
 
     @property
     def title(self) -> str:
-        """Its number with what it is, for parts have numbers like it."""
+        """Its number with what it is."""
         return f"{'Bar' if isinstance(self.layout, BarLayout) else 'Sheet'} {self.number}"
 
     @property

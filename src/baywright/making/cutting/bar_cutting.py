@@ -116,12 +116,12 @@ class BarJob:
         waiting: dict[int, deque[Strip]] = {}
         for strip in self._possible:
             waiting.setdefault(strip.length, deque()).append(strip)
-        letter, number, numbers = "E" if self._demand.use is BarUse.EDGING else "L", first, Counter[str]()
+        number, numbers = first, Counter[str]()
         ordered = sorted(packing.patterns, key=lambda pattern: not self._kinds[pattern.bar].bar.is_owned)
         for pattern in ordered:
             for _ in range(pattern.times):
                 strips = [waiting[length].popleft() for length, count in pattern.counts for _ in range(count)]
-                yield self._layout(self._kinds[pattern.bar], f"{letter}{number}", strips, numbers)
+                yield self._layout(self._kinds[pattern.bar], f"L{number}", strips, numbers)
                 number += 1
 
     def _layout(self, kind: _Kind, number: str, strips: Sequence[Strip], numbers: "Counter[str]") -> BarLayout:

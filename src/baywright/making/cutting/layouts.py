@@ -49,7 +49,7 @@ class Drawing:
         """The sheets, numbered from `first`: owned ones first, then kind by kind, the fullest first."""
         numbers = Counter[str]()
         ordered = sorted(packing.layouts, key=self._rank)
-        return tuple(self._sheet(layout, f"S{number}", numbers) for number, layout in enumerate(ordered, first))
+        return tuple(self._sheet(layout, f"C{number}", numbers) for number, layout in enumerate(ordered, first))
 
     def _rank(self, layout: Layout) -> tuple[bool, int, int, tuple[int, ...]]:
         filled = sum(placed.length * placed.width for placed in layout.placed)

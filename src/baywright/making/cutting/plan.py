@@ -22,7 +22,6 @@ from baywright.making.cutting.strips import bar_demands
 from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting
 from baywright.model.making import Manufacture, Part
 from baywright.model.project import Project
-from baywright.model.stock import BarUse
 
 EFFORT_A_PIECE = 60
 """Steps of search for each piece that are usual …"""
@@ -131,13 +130,13 @@ class _Search:
     def bars(self, effort: int) -> None:
         """All bars; each section takes what the one before has left."""
         taken: Counter[str] = Counter()
-        firsts = dict.fromkeys(BarUse, 1)
+        first = 1
         cuttings: list[BarCutting] = []
         for demand in bar_demands(self.project, self.parts):
             job = BarJob(self.project, demand, taken)
-            cutting = job.told(job.cut(effort=effort, stop=self.stop), firsts[demand.use])
+            cutting = job.told(job.cut(effort=effort, stop=self.stop), first)
             taken.update(layout.bar_id for layout in cutting.layouts)
-            firsts[demand.use] += len(cutting.layouts)
+            first += len(cutting.layouts)
             cuttings.append(cutting)
             self.assumed |= job.assumed
         if not effort or cuttings != self.bar_cuttings:

@@ -44,27 +44,27 @@ def stocked(offcuts: int | None = 2) -> Project:
 
 
 def test_rests_worth_keeping_become_owned_offcuts_that_need_no_trimming() -> None:
-    project = made(KeepRests(plan(layout("S1"), layout("S2")), ("S2",)), stocked())
+    project = made(KeepRests(plan(layout("C1"), layout("C2")), ("C2",)), stocked())
     (offcut,) = project.stock.sheets[2:]
-    assert (offcut.name, offcut.length_mm, offcut.width_mm) == ("rest of S2", 900, 700)
+    assert (offcut.name, offcut.length_mm, offcut.width_mm) == ("rest of C2", 900, 700)
     assert (offcut.quantity, offcut.is_owned, offcut.is_trimmed, offcut.price) == (1, True, False, None)
     assert project.stock.sheets[:2] == stocked().stock.sheets
     assert project.stock.bars == stocked().stock.bars
 
 
 def test_what_was_owned_and_cut_leaves_the_stock() -> None:
-    one = made(KeepRests(plan(layout("S1", "left", owned=True)), ("S1",)), stocked())
+    one = made(KeepRests(plan(layout("C1", "left", owned=True)), ("C1",)), stocked())
     assert [sheet.quantity for sheet in one.stock.sheets] == [None, 1, 1]
-    both = made(KeepRests(plan(layout("S1", "left", owned=True), layout("S2", "left", owned=True))), stocked())
+    both = made(KeepRests(plan(layout("C1", "left", owned=True), layout("C2", "left", owned=True))), stocked())
     assert [sheet.id for sheet in both.stock.sheets] == ["full", "offcut-1", "offcut-2"]
     assert [(bar.id, bar.length_mm, bar.use) for bar in both.stock.bars] == [("offcut-1", 700, BarUse.RAIL)]
-    single = made(KeepRests(plan(layout("S1", "left", owned=True))), stocked(offcuts=None))
+    single = made(KeepRests(plan(layout("C1", "left", owned=True))), stocked(offcuts=None))
     assert [sheet.id for sheet in single.stock.sheets] == ["full", "offcut-1"]
 
 
 def test_a_material_that_was_taken_for_granted_comes_into_stock_with_its_rest() -> None:
     granted = material_of(stocked(), BoardRole.TOP)
-    project = made(KeepRests(plan(layout("S1", "", material=granted.id)), ("S1",)), stocked())
+    project = made(KeepRests(plan(layout("C1", "", material=granted.id)), ("C1",)), stocked())
     assert project.stock.materials[-1].id == granted.id
     assert project.stock.sheets[-1].material_id == granted.id
     assert material_of(project, BoardRole.TOP).id == granted.id
@@ -73,11 +73,11 @@ def test_a_material_that_was_taken_for_granted_comes_into_stock_with_its_rest() 
 @pytest.mark.parametrize(
     ("command", "words"),
     [
-        (KeepRests(plan(layout("S1")), ("S9",)), "no S9"),
+        (KeepRests(plan(layout("C1")), ("C9",)), "no C9"),
         (KeepRests(CuttingPlan()), "worth keeping"),
-        (KeepRests(plan(layout("S1", "gone", owned=True))), "no longer in the stock"),
-        (KeepRests(plan(*(layout(f"S{n}", "left", owned=True) for n in range(3)))), "stock has changed"),
-        (KeepRests(plan(layout("S1", "", material="oak"))), "No board of the run"),
+        (KeepRests(plan(layout("C1", "gone", owned=True))), "no longer in the stock"),
+        (KeepRests(plan(*(layout(f"C{n}", "left", owned=True) for n in range(3)))), "stock has changed"),
+        (KeepRests(plan(layout("C1", "", material="oak"))), "No board of the run"),
     ],
 )
 def test_what_cannot_be_kept_is_refused(command: KeepRests, words: str) -> None:

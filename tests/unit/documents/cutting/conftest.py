@@ -37,7 +37,7 @@ def layout() -> SheetLayout:
     pieces += [piece("D1", i + 1, 10 + 453.2 * (i // 7), 393.2 + 63.2 * (i % 7), 450, 60) for i in range(28)]
     pieces += [piece("D4", i + 1, 10 + 23.2 * i, 840, 20, 300, True) for i in range(5)]
     return SheetLayout(
-        number="S1", sheet_id="full", sheet_name="from the yard", material_id="ply", length_mm=2500, width_mm=1250,
+        number="C1", sheet_id="full", sheet_name="from the yard", material_id="ply", length_mm=2500, width_mm=1250,
         trim_mm=10, is_owned=False, pieces=tuple(pieces), stages=3,
         rests=(
             RestPiece(x_mm=140, y_mm=840, length_mm=2340, width_mm=390, is_reusable=True),
@@ -51,7 +51,7 @@ def layout() -> SheetLayout:
 def bars() -> BarCutting:
     layouts = [
         BarLayout(
-            number=f"E{n + 1}", bar_id="strip", bar_name="maple", length_mm=2500, is_owned=n == 0,
+            number=f"L{n + 1}", bar_id="strip", bar_name="maple", length_mm=2500, is_owned=n == 0,
             pieces=tuple(
                 BarPiece(part_number=f"U{k}", piece=1, from_mm=k * 603.2, length_mm=600) for k in range(3 + n % 2)
             ),

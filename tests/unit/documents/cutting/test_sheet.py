@@ -79,6 +79,6 @@ def test_bars_are_drawn_fifteen_to_a_sheet_with_their_rests(bars: BarCutting, wo
     assert len(drawings) == 2
     assert BARS_A_PAGE == 15
     shown = [text for drawing in drawings for text in _shown(drawing)]
-    assert {"E1: 2500", "E17: 2500", "keep 700", "U0: 600"} <= set(shown)
+    assert {"L1: 2500", "L17: 2500", "keep 700", "U0: 600"} <= set(shown)
     assert "keep 88" not in shown
     assert all(_overlaps(drawing) == [] for drawing in drawings)

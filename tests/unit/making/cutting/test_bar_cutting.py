@@ -35,7 +35,7 @@ def test_every_banded_edge_has_a_strip_that_is_cut_longer() -> None:
         ("U1", 1, 920),
         ("U1", 2, 920),
     ]
-    assert (wide.number, narrow.number) == ("E1", "E2")
+    assert (wide.number, narrow.number) == ("L1", "L2")
 
 
 def test_edging_is_cut_from_few_bars_and_paid_for() -> None:
