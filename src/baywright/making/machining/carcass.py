@@ -113,31 +113,33 @@ def _end_to_end(before: Work, after: Work, blocked: Sequence[Interval]) -> list[
 
 def join_steps(project: Project, uprights: Sequence[UprightWork], tops: Sequence[Board]) -> None:
     """Fastens a lower top to the face of the higher upright at which it ends."""
-    overhang = project.construction.top.overhang_front_mm
-    diameter = project.construction.hole_rows.hole_diameter_mm
     for left, top in tops:
-        part = top.part
-        for upright in uprights:
-            for is_right, along, side in (
-                (True, left, Side.START),
-                (False, left + part.length_mm, Side.END),
-            ):
-                face_mm = upright.right_mm if is_right else upright.standing.left_mm
-                beside = [u for u in uprights if u is not upright and _carries((left, top), u)]
-                if abs(face_mm - along) > _SAME_MM or not beside or _ends_on(beside, along):
-                    continue
-                height = max(u.work.part.length_mm for u in beside)
-                if height > upright.work.part.length_mm - _SAME_MM:
-                    continue
-                blocked = [(low + overhang, high + overhang) for low, high in upright.blocked(diameter)]
-                meeting = Meeting(
-                    top, side, upright.work, upright.side(is_right=is_right), height + part.thickness_mm / 2, overhang,
-                    overhang + upright.work.part.width_mm, -overhang,
-                )  # fmt: skip
-                way = project.construction.jointing
-                if way is Jointing.SCREW:
-                    way = Jointing.POCKET_SCREW  # a screw through the upright would show in the bay behind it
-                fasten(meeting, way, in_joint(upright.work.part.width_mm), blocked)
+        for is_right, along in ((True, left), (False, left + top.part.length_mm)):
+            upright = next((u for u in uprights if abs(_face_mm(u, is_right=is_right) - along) < _SAME_MM), None)
+            under = [u for u in uprights if u is not upright and _carries((left, top), u)] if upright else []
+            if upright is None or not under or _ends_on(under, along):
+                continue
+            height = max(u.work.part.length_mm for u in under)
+            if height < upright.work.part.length_mm - _SAME_MM:
+                _join_to_face(project, top, Side.START if is_right else Side.END, upright, height, is_right=is_right)
+
+
+def _face_mm(upright: UprightWork, *, is_right: bool) -> float:
+    return upright.right_mm if is_right else upright.standing.left_mm
+
+
+def _join_to_face(
+    project: Project, top: Work, end: Side, upright: UprightWork, height_mm: float, *, is_right: bool
+) -> None:  # fmt: skip
+    overhang = project.construction.top.overhang_front_mm
+    deep, middle = upright.work.part.width_mm, height_mm + top.part.thickness_mm / 2
+    face = upright.side(is_right=is_right)
+    meeting = Meeting(top, end, upright.work, face, middle, overhang, overhang + deep, -overhang)
+    blocked = upright.blocked(project.construction.hole_rows.hole_diameter_mm)
+    way = project.construction.jointing
+    if way is Jointing.SCREW:
+        way = Jointing.POCKET_SCREW  # a screw through the upright would show in the bay behind it
+    fasten(meeting, way, in_joint(deep), [(low + overhang, high + overhang) for low, high in blocked])
 
 
 def _ends_on(uprights: Sequence[UprightWork], along_mm: float) -> bool:
