@@ -14,6 +14,7 @@ from baywright.documents.pattern import patterns
 from baywright.documents.scene import Scene
 from baywright.documents.sketch import FAINT, INK, Format, Scale, Sketch
 from baywright.making.frame import Frame, Span, frame_of
+from baywright.making.machining.rows import shelf_rows
 from baywright.making.shelves import shelf_count
 from baywright.model.construction import Stand
 from baywright.model.making import ScheduleLine
@@ -181,10 +182,9 @@ def _rows(scene: Scene) -> None:
 
 def _shelves(scene: Scene, span: Span) -> None:
     workings, count = scene.workings, shelf_count(scene.project, scene.workings)
-    rows, play = span.rows, workings.value("shelf_play")
+    play = workings.value("shelf_play")
     lowest = workings.value("base_upper_height") + workings.value("first_row")
-    for shelf in range(count):
-        row = round((shelf + 1) * rows / (count + 1))
+    for row in shelf_rows(span.rows, count):
         height = lowest + workings.value("pitch") * row
         scene.block(
             span.left_mm + play, height, span.width_mm - 2 * play, scene.project.boards.shelf_mm
