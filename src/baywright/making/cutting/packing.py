@@ -84,7 +84,7 @@ class Packing:
     cost: int
     bound: int
     unplaceable: tuple[int, ...] = ()
-    """Those of `unplaced` that fit on no kind of board at all, so that no packing could hold them."""
+    """Those of `unplaced` that fit on no board that there is, so that no packing could hold them."""
 
     @property
     def proved(self) -> bool:

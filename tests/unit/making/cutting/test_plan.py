@@ -88,6 +88,20 @@ def test_an_exhausted_stock_is_told_for_the_pieces_that_are_left_over() -> None:
     assert reasons(none)["U1"][0] == 5
 
 
+def test_pieces_that_fit_only_a_used_up_sheet_are_told_and_the_others_are_cut() -> None:
+    """The small sheet is there, the large one is not: no bound may be asked of pieces larger than what is there."""
+    project = shop(
+        sheet("strip", length_mm=1525, width_mm=400, quantity=20),
+        sheet("large", length_mm=2500, width_mm=1250, quantity=0),
+    )
+    plan = cut(project, part("U1", 1000, 300), part("T1", 900, 700))
+    assert reasons(plan) == {
+        "T1": (1, "The sheets of “Plywood 18 mm” are used up; add sheets to buy, or more of those that there are.")
+    }
+    assert [piece.part_number for layout in plan.sheet_layouts for piece in layout.pieces] == ["U1"]
+    assert plan.sheets[0].is_proved
+
+
 def test_a_sheet_that_trimming_uses_up_is_told() -> None:
     plan = cut(shop(sheet(width_mm=20)), part("U1", 900, 300))
     assert "Nothing is left of the sheet “full”" in plan.remarks[0]

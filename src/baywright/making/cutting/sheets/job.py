@@ -21,15 +21,13 @@ def solve(
 ) -> Packing:
     """Answer `packing.pack`."""
     _check(pieces, boards, rules)
-    unplaceable = tuple(piece.id for piece in pieces if not any(fits(piece, board) for board in boards))
+    there = [board for board in boards if board.available != 0]
+    unplaceable = tuple(piece.id for piece in pieces if not any(fits(piece, board) for board in there))
     hopeless = set(unplaceable)
     placeable = [piece for piece in pieces if piece.id not in hopeless]
-    kinds = [
-        board for board in boards if board.available != 0 and any(fits(piece, board) for piece in placeable)
-    ]  # fmt: skip
-    if not placeable or not kinds:
-        left = tuple(piece.id for piece in pieces)
-        packing = Packing((), left, 0, 0, unplaceable)
+    kinds = [board for board in there if any(fits(piece, board) for piece in placeable)]
+    if not kinds:
+        packing = Packing((), unplaceable, 0, 0, unplaceable)
         if found:
             found(packing)
         return packing
