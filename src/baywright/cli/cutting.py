@@ -8,8 +8,15 @@ from baywright.model.cost import Cost
 from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, SawCut, SheetCutting, SheetLayout, Unplaced
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.money import format_money
+from baywright.model.project import Project
 
 NOTHING_TO_CUT = "There is nothing to cut."
+NOT_KEPT = "The stock was not changed: add --save to keep the rests."
+
+
+def cutting_text(project: Project, plan: CuttingPlan, cost: Cost | None) -> str:
+    """The whole plan in the project's unit and currency."""
+    return CuttingText(project.unit, project.pricing.currency).whole(plan, cost)
 
 
 class CuttingText:
@@ -91,17 +98,30 @@ class CuttingText:
         for (material, name, length, width), count in bought.items():
             yield f"  {count} × {material}{f' “{name}”' if name else ''}, {self._size(length, width)}"
         for cutting in plan.bars:
-            lengths = Counter(layout.length_mm for layout in cutting.layouts if not layout.is_owned)
-            yield from (f"  {count} × {cutting.name}, {self._length(length)}" for length, count in lengths.items())
+            kinds = Counter((layout.bar_name, layout.length_mm) for layout in cutting.layouts if not layout.is_owned)
+            for (name, length), count in kinds.items():
+                yield f"  {count} × {cutting.name}{f' “{name}”' if name else ''}, {self._length(length)}"
         if not bought and not any(cutting.bought for cutting in plan.bars):
             yield "  nothing"
         known = [each.cost for each in plan.sheets] + [each.cost for each in plan.bars]
         total = sum((price for price in known if price is not None), Decimal(0))
         missing = sum(price is None for price in known)
         words = f"Sheets and bars: {format_money(total, self._currency)}"
+        if cost is not None and cost.vat and not cost.prices_include_vat:
+            words += " before tax"
         yield words + (f", without {missing} of {len(known)} lists that lack a price" if missing else "")
-        if cost is not None and cost.is_complete:
-            yield f"With all hardware: {format_money(cost.gross, self._currency)}"
+        if cost is not None:
+            yield self._together(cost)
+
+    def _together(self, cost: Cost) -> str:
+        """The sum of boards and hardware, with tax, and what is missing in it."""
+        words = f"With all hardware: {format_money(cost.gross, self._currency)}"
+        if cost.vat:
+            words += f", of which {format_money(cost.vat, self._currency)} value added tax"
+        if cost.missing:
+            others = f" and {len(cost.missing) - 3} more" if len(cost.missing) > 3 else ""
+            words += f"; no price for {'; '.join(cost.missing[:3])}{others}"
+        return words
 
     def _length(self, length_mm: float) -> str:
         return format_length(length_mm, self._unit)
@@ -112,6 +132,8 @@ class CuttingText:
 
 def _proof(cutting: SheetCutting) -> str:
     what = "area" if cutting.counts_area else "cost"
+    if cutting.unplaced:
+        return "not everything can be cut"
     if cutting.is_proved:
         return f"proved: no cutting takes less {what}"
     return f"at most {cutting.gap:.1%} less {what} may be possible"

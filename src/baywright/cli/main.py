@@ -25,7 +25,7 @@ from baywright.app.result import complete_result, result_schema
 from baywright.app.session import Session
 from baywright.cli.catalogue import import_catalogue
 from baywright.cli.change import built_text, difference_text
-from baywright.cli.cutting import CuttingText, has_left_over
+from baywright.cli.cutting import NOT_KEPT, cutting_text, has_left_over
 from baywright.cli.importing import import_inventory
 from baywright.cli.matching import MatchTrouble
 from baywright.cli.options import NOTHING_FITS, options_text
@@ -298,8 +298,9 @@ def _cut(options: argparse.Namespace, _: Surroundings) -> int:
     except EditRefused as refused:
         raise _Ended(ANSWER_IS_NO, refused.message) from None
     _save(session, options)
-    words = CuttingText(session.project.unit, session.project.pricing.currency)
-    _say(plan.model_dump_json(indent=2) if options.json else words.whole(plan, cost))
+    _say(plan.model_dump_json(indent=2) if options.json else cutting_text(session.project, plan, cost))
+    if options.keep_rests is not None and options.save is None:
+        print(NOT_KEPT, file=sys.stderr)
     _caution(session)
     return ANSWER_IS_NO if has_left_over(plan) else DONE
 

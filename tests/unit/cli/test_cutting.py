@@ -7,12 +7,13 @@ from pathlib import Path
 import pytest
 
 from baywright.app.files import open_project, save_project
-from baywright.cli.cutting import NOTHING_TO_CUT, CuttingText
+from baywright.cli.cutting import NOT_KEPT, NOTHING_TO_CUT, CuttingText
 from baywright.cli.main import Surroundings, run
 from baywright.model.arrangement import Arrangement, Placement
 from baywright.model.cutting import CuttingPlan
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.length import LengthUnit
+from baywright.model.money import Pricing
 from baywright.model.project import Project
 from baywright.model.stock import BoardRole, Material, Sheet, Stock
 
@@ -77,8 +78,9 @@ def test_the_plan_is_given_as_json(file: Path, capsys: pytest.CaptureFixture[str
 def test_rests_are_put_into_the_stock_and_saved_on_request(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert baywright("cut", file, "--keep-rests", "--stages", 3) == 0
     assert open_project(file) == project()
+    assert NOT_KEPT in capsys.readouterr().err
     assert baywright("cut", file, "--keep-rests", "--stages", 3, "--save") == 0
-    capsys.readouterr()
+    assert NOT_KEPT not in capsys.readouterr().err
     stock = open_project(file).stock
     assert stock.rules.stages == 3
     assert any(sheet.name.startswith("rest of C") for sheet in stock.sheets)
@@ -95,6 +97,20 @@ def test_what_cannot_be_cut_is_named_and_the_answer_is_no(file: Path, capsys: py
     assert "Not cut: U1, 1 piece. It is 768 mm × " in out
     assert "88 mm too long" in out
     assert "T1 no. 1" in out
+    assert "Larch 18 mm: 0 sheets, 0 to buy; not everything can be cut" in out
+
+
+def test_the_sum_of_everything_names_the_tax_and_what_has_no_price(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Of the boards only larch has a price, and no hardware: three of many names are told."""
+    taxed = project().replace(pricing=Pricing(vat_percent=Decimal(19), prices_include_vat=False))
+    save_project(file, taxed)
+    assert baywright("cut", file) == 0
+    out = capsys.readouterr().out.replace("\u202f", " ").replace("\u00a0", " ")
+    assert "Sheets and bars: 60.00 EUR before tax, without " in out
+    assert "With all hardware: 71.40 EUR, of which 11.40 EUR value added tax; no price for birch plywood " in out
+    assert " more\n" in out.split("With all hardware")[1]
 
 
 def test_stages_of_another_number_and_unreadable_files_are_refused(
