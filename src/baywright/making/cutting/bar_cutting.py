@@ -1,13 +1,14 @@
 """Cutting strips and rails of one section from bars or rolls: asked of the one-dimensional search, told in mm.
 
 Laws: every strip is cut once or told with the reason; an owned bar costs nothing; where a price is missing, length is
-reckoned instead of money. Sections share the bars of their use: what one has taken is not there for the next, and then
-no bound is claimed for the next.
+reckoned instead of money. Sections share the bars of their use: of what is limited, the next has what the one before
+left, and its bound is what it could not go below with all of it. Where pieces are missing that a bar could give, no
+bound is told.
 """
 
 from collections import Counter, deque
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from math import gcd
 
@@ -59,17 +60,24 @@ class BarJob:
             _Kind(bar, cost // shared, _available(bar, taken), is_assumed)
             for bar, cost in zip(bars, costs, strict=True)
         ]
-        self._is_shared = any(taken[bar.id] for bar in bars)
+        self._untouched = [replace(kind, available=_available(kind.bar, Counter())) for kind in self._kinds]
         self._possible = [strip for strip in demand.strips if strip.length > 0]
 
     def cut(self, *, effort: float | None, stop: Stop) -> BarPacking:
-        """The best cutting found."""
+        """The best cutting found, with a bound that holds whichever sections take the bars."""
+        packing = self._cut(self._kinds, effort, stop)
+        if self._kinds == self._untouched or not (packing.cost or packing.unplaced):
+            return packing
+        whole = self._cut(self._untouched, effort, stop)
+        return replace(packing, bound=min(whole.bound, packing.cost), unplaceable=whole.unplaceable)
+
+    def _cut(self, kinds: Sequence[_Kind], effort: float | None, stop: Stop) -> BarPacking:
         counts = Counter(strip.length for strip in self._possible)
         grid = gcd(*(length + self._kerf for length in counts)) or 1  # as coarse as the pieces allow, and as exact
         lengths = [Length(length, (length + self._kerf) // grid, count) for length, count in sorted(counts.items())]
         sticks = [
             Stick(number, size, kind.cost, kind.available)
-            for number, kind in enumerate(self._kinds)
+            for number, kind in enumerate(kinds)
             if (size := (units(kind.bar.length_mm) + self._kerf) // grid) > 0
         ]
         return cut_bars(lengths, sticks, effort=effort, stop=stop)
@@ -78,7 +86,7 @@ class BarJob:
         """The cutting in the owner's words; its bars are numbered from `first`."""
         layouts = tuple(self._layouts(packing, first))
         bought = [layout for layout in layouts if not layout.is_owned]
-        bound = 0 if self._is_shared else min(packing.bound, packing.cost)
+        bound = min(packing.bound, packing.cost) if packing.unplaced == packing.unplaceable else 0
         return BarCutting(
             id=self._demand.id,
             name=self._demand.name,
@@ -88,7 +96,7 @@ class BarJob:
             cost=self._cost(bought),
             bound=bound * self._unit,
             value=packing.cost * self._unit,
-            is_proved=packing.proved and (not self._is_shared or not (packing.cost or packing.unplaced)),
+            is_proved=packing.proved,
             counts_length=self._counts_length,
             is_assumed=any(kind.is_assumed for kind in self._kinds),
         )

@@ -15,9 +15,9 @@ from tests.oracle.sawyer import check_plan
 FRONT_AND_ENDS = (Side.FRONT, Side.START, Side.END)
 
 
-def cut(project: Project, *parts: Part) -> CuttingPlan:
+def cut(project: Project, *parts: Part, effort: int = 0) -> CuttingPlan:
     """The plan, checked at the saw."""
-    plan = cutting_plan(project, made(*parts), effort=0)
+    plan = cutting_plan(project, made(*parts), effort=effort)
     check_plan(project, parts, plan)
     return plan
 
@@ -65,6 +65,38 @@ def test_sections_share_the_bars_of_their_use_and_what_is_short_is_named() -> No
     assert narrow.unplaced[0].part_number == "U1"
     assert narrow.unplaced[0].reason.startswith("The bars for “Edging for boards of 18 mm” are used up")
     assert not narrow.is_proved
+
+
+def test_sections_that_take_nothing_from_each_other_are_proved_each_by_itself() -> None:
+    bars = (Bar(id="strip", length_mm=2500, price=Decimal(7)),)
+    top, upright = (
+        part("T1", 1200, 400, banded=FRONT_AND_ENDS, thickness_mm=27),
+        part("U1", 1000, 350, 3, banded=(Side.FRONT,)),
+    )
+    wide, narrow = cut(shop(sheet(), bars=bars), top, upright).bars
+    assert (wide.bound, wide.value, wide.is_proved) == (7, 7, True)
+    assert (narrow.bound, narrow.value, narrow.is_proved) == (14, 14, True)
+
+
+def test_where_a_limited_bar_was_taken_the_bound_is_what_its_section_needs_with_all_of_them() -> None:
+    """By hand: the top takes the only bar of the rack; the uprights buy three, and would buy two with it."""
+    bars = (
+        Bar(id="strip", length_mm=1300, price=Decimal(7)),
+        Bar(id="left", length_mm=1300, quantity=1, is_owned=True),
+    )
+    top, upright = (
+        part("T1", 1200, 400, banded=(Side.FRONT,), thickness_mm=27),
+        part("U1", 1000, 350, 3, banded=(Side.FRONT,)),
+    )
+    wide, narrow = cut(shop(sheet(), bars=bars), top, upright, effort=50).bars
+    assert (wide.value, wide.is_proved) == (0, True)
+    assert (narrow.bound, narrow.value, narrow.is_proved) == (14, 21, False)
+
+
+def test_no_bound_is_told_where_pieces_are_missing_that_a_bar_could_give() -> None:
+    bars = (Bar(id="strip", length_mm=1300, quantity=1, price=Decimal(7)),)
+    (cutting,) = cut(shop(sheet(), bars=bars), part("U1", 1000, 350, 3, banded=(Side.FRONT,))).bars
+    assert (cutting.bound, cutting.value, cutting.is_proved) == (0, 7, False)
 
 
 def test_a_strip_longer_than_every_bar_is_named_with_by_how_much() -> None:
