@@ -27,6 +27,8 @@ _PLAIN = {
     "extra_forbidden": "is not a field that this program knows",
     "float_type": "must be a number",
     "float_parsing": "must be a number",
+    "decimal_type": "must be a number",
+    "decimal_parsing": "must be a number, such as 12.50",
     "int_type": "must be a whole number",
     "int_parsing": "must be a whole number",
     "int_from_float": "must be a whole number",

@@ -10,7 +10,7 @@ from baywright.model.limits import Limits
 from baywright.model.money import Pricing
 from baywright.model.refusal import first_error
 from baywright.model.space import Space
-from baywright.model.stock import Material
+from baywright.model.stock import Material, Sheet
 
 
 def why(error: ValidationError) -> str:
@@ -59,3 +59,11 @@ def test_a_density_is_told_in_its_unit() -> None:
     with pytest.raises(ValidationError) as error:
         Material(id="ply", name="ply", nominal_mm=18, density_kg_m3=0.68)
     assert why(error.value) == "must be at least 50 kg/m³"
+
+
+@pytest.mark.parametrize("typed", ["12,50", "", "=1+1", True, [], float("nan"), "1e999"])
+def test_a_price_that_is_none(typed: object) -> None:
+    with pytest.raises(ValidationError) as error:
+        Sheet.model_validate({"id": "full", "material_id": "ply", "price": typed})
+    assert "number" in why(error.value) or "must have at most" in why(error.value)
+    assert "input" not in why(error.value)
