@@ -172,6 +172,14 @@ def face_holes(piece: Standing, purpose: HolePurpose, *, is_right: bool) -> Coun
     return found
 
 
+def row_holes(piece: Standing, *, is_right: bool) -> Counter[tuple[float, float]]:
+    """The same of all holes of the rows, whatever they are used for."""
+    found: Counter[tuple[float, float]] = Counter()
+    for purpose in (HolePurpose.ROW, HolePurpose.RUNNER, HolePurpose.PIN):
+        found += face_holes(piece, purpose, is_right=is_right)
+    return found
+
+
 def clear_rooms(standing: list[Standing], edges: list[tuple[float, float]]) -> Iterator[tuple[Standing, Standing]]:
     """The two uprights beside every bay, whose clear room goes from one edge to the other."""
     for left, right in edges:
@@ -189,6 +197,6 @@ def runner_heights(project: Project, bay: int, rows: int) -> set[float]:
 
 
 __all__ = [
-    "Standing", "boards", "clear_rooms", "face_holes", "opening", "runner_heights", "unmet_joints", "unmet_screws",
-    "uprights",
+    "Standing", "boards", "clear_rooms", "face_holes", "opening", "row_holes", "runner_heights", "unmet_joints",
+    "unmet_screws", "uprights",
 ]  # fmt: skip

@@ -4,9 +4,12 @@ Laws: places come from the layout of the workings and from nowhere else; all x i
 outer face stands when nothing is in its way; joints of boards that run through may only lie where `joints_mm` says.
 """
 
+from bisect import bisect_left
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import groupby, pairwise
+from operator import attrgetter
 
 from baywright.model.construction import Uprights
 from baywright.model.project import Project
@@ -33,16 +36,6 @@ class Role(Enum):
 
 
 @dataclass(frozen=True)
-class StandingUpright:
-    """One upright: the x of its left face, its role, its hole rows, and the bays beside it (-1: the shelf bay)."""
-
-    left_mm: float
-    role: Role
-    rows: int
-    bays: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True)
 class Span:
     """The clear room between two uprights; `bay` counts drawer bays from 0 and is None for the shelf bay."""
 
@@ -57,6 +50,22 @@ class Span:
     def number(self) -> int:
         """The bay's number, -1 for the shelf bay."""
         return SHELF_BAY if self.bay is None else self.bay
+
+
+@dataclass(frozen=True)
+class StandingUpright:
+    """One upright: the x of its left face, its role, its hole rows, and the spans on its left and right."""
+
+    left_mm: float
+    role: Role
+    rows: int
+    before: Span | None = None
+    after: Span | None = None
+
+    @property
+    def bays(self) -> tuple[int, ...]:
+        """The bays beside it (-1: the shelf bay)."""
+        return tuple(span.number for span in (self.before, self.after) if span is not None)
 
 
 @dataclass(frozen=True)
@@ -127,16 +136,18 @@ def frame_of(project: Project, workings: Workings) -> Frame:
     if layout.shelf is not None:
         spans.append(Span(layout.shelf.left_mm, layout.shelf.clear_mm, None, layout.shelf.rows))
     upright_mm = project.boards.upright_mm
-    uprights = tuple(_standing(upright, spans, upright_mm) for upright in layout.uprights)
+    from_left = sorted(spans, key=lambda span: span.left_mm)
+    uprights = tuple(_standing(upright, from_left, upright_mm) for upright in layout.uprights)
     return Frame(uprights, tuple(spans), upright_mm, layout.carcasses_mm, layout.stretches, own)
 
 
-def _standing(upright: UprightPlace, spans: list[Span], upright_mm: float) -> StandingUpright:
+def _standing(upright: UprightPlace, spans: Sequence[Span], upright_mm: float) -> StandingUpright:
     """An upright with its role, by what stands on either side of it."""
-    before = next((s for s in spans if abs(s.left_mm + s.width_mm - upright.left_mm) < 1e-6), None)
-    after = next((s for s in spans if abs(s.left_mm - upright.left_mm - upright_mm) < 1e-6), None)
-    bays = tuple(span.number for span in (before, after) if span is not None)
-    return StandingUpright(upright.left_mm, _role(before, after), upright.rows, bays)
+    next_one = bisect_left(spans, upright.left_mm + upright_mm - 1e-6, key=attrgetter("left_mm"))
+    near = spans[max(0, next_one - 1) : next_one + 1]
+    before = next((s for s in near if abs(s.left_mm + s.width_mm - upright.left_mm) < 1e-6), None)
+    after = next((s for s in near if abs(s.left_mm - upright.left_mm - upright_mm) < 1e-6), None)
+    return StandingUpright(upright.left_mm, _role(before, after), upright.rows, before, after)
 
 
 def _role(before: Span | None, after: Span | None) -> Role:

@@ -38,7 +38,9 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     frame, drawers, kinds, parts = listing.frame, listing.drawers, listing.kinds, listing.parts
     loads = runner_loads(project, workings, drawers, kinds)
     worked = machined(project, workings, frame, parts, kinds, listing.fronts, listing.stops)
-    hardware, hardware_remarks = hardware_order(project, workings, frame, parts, worked.parts, loads, kinds)
+    hardware, hardware_remarks = hardware_order(
+        project, workings, frame, parts, worked.parts, loads, kinds, worked.fixings
+    )
     remarks = [
         *_impossible_remarks(listing.listed),
         *_runner_remarks(workings, kinds),
@@ -57,7 +59,7 @@ def manufacture(project: Project, workings: Workings | None = None) -> Manufactu
     return Manufacture(
         parts=worked.parts,
         hardware=tuple(hardware),
-        schedule=schedule(project, workings, drawers, loads, listing.stops),
+        schedule=schedule(project, workings, drawers, loads, listing.stops, worked.fixings),
         remarks=tuple(remarks),
         fronts=worked.fronts,
     )

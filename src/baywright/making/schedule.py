@@ -5,7 +5,7 @@ drawer have its number and say where in it they stand; heights follow from the r
 side + first row + pitch × row − line offset), so a wrong row shows in every column.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from baywright.making.drawers import Drawers
@@ -17,9 +17,12 @@ from baywright.workings import Workings
 
 
 def schedule(
-    project: Project, workings: Workings, drawers: Drawers, loads: Loads, stops: Mapping[tuple[int, int], float]
-) -> tuple[ScheduleLine, ...]:
-    """One line for each box in a drawer of the present arrangement; `stops` are the places of box stops."""
+    project: Project, workings: Workings, drawers: Drawers, loads: Loads, stops: Mapping[tuple[int, int], float],
+    fixings: Mapping[tuple[int, int], Sequence[tuple[float, ...]]],
+) -> tuple[ScheduleLine, ...]:  # fmt: skip
+    """One line for each box in a drawer of the present arrangement; `stops` are the places of box stops, `fixings`
+    those of the runners' screws in the uprights on both sides.
+    """
     lines: list[ScheduleLine] = []
     for bay in sorted({bay for bay, _ in drawers}):
         rows = sorted(row for number, row in drawers if number == bay)
@@ -32,7 +35,7 @@ def schedule(
                 place = _place(placement, together)
                 lines.append(line.replace(
                     drawer=number, opening_mm=opening_mm, load_class_kg=load.class_kg, place_in_drawer=place,
-                    box_stop_mm=stops.get((bay, row)),
+                    box_stop_mm=stops.get((bay, row)), runner_holes_mm=next(iter(fixings.get((bay, row), ())), ()),
                 ))  # fmt: skip
     return tuple(lines)
 

@@ -46,8 +46,8 @@ class Part(Frozen):
     bays: tuple[int, ...] = ()
     """The bays that the pieces stand in or beside, from 0, one entry a piece and bay; the shelf bay is -1."""
     lefts_mm: tuple[float, ...] = ()
-    """Of uprights and boards that run along the wall: where the left end of each piece lies, from the leftmost upright's
-    outer face; of mirrored pieces after the others.
+    """Of uprights and boards that run along the wall: where the left end of each piece lies, from the leftmost
+    upright's outer face; of mirrored pieces after the others.
     """
     nominal_mm: float = 0.0
     """What the material's thickness is called; `thickness_mm` is what was measured, where it was."""
@@ -132,6 +132,10 @@ class ScheduleLine(Frozen):
     """Where in a shared drawer the box stands, or that it stands turned; empty for a drawer of its own."""
     box_stop_mm: float | None = None
     """How far the box stop's front face lies behind the front rail; None where the drawer has none."""
+    runner_holes_mm: tuple[float, ...] = ()
+    """Which holes of its row the runner is screwed on at: how far behind the uprights' front edges they lie, the same
+    on the left and on the right.
+    """
 
 
 class FrontPanel(Frozen):

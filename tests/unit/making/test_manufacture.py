@@ -45,7 +45,7 @@ def test_own_uprights_make_carcasses_with_a_base_each(two_bays: Project) -> None
     project = two_bays.replace(construction=two_bays.construction.replace(uprights=Uprights.OWN))
     sizes = _sizes(manufacture(project).parts)
     assert {number: size[0] for number, size in sizes.items() if number[0] == "U"} == {
-        "U1/1": 1, "U1/2": 1, "U3/1": 1, "U3/2": 1, "U5": 1, "U6": 1,
+        "U1/1": 1, "U1/2": 1, "U3": 2, "U5": 1, "U6": 1,
     }, "two stand beside another carcass and are bolted to it"  # fmt: skip
     assert sizes["B1"] == (2, 495.4, 380.0, 18.0)
     assert sizes["B1s"] == (1, 1409.2, 380.0, 18.0)

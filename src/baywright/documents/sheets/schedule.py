@@ -12,7 +12,8 @@ from baywright.model.project import Project
 TITLE = "Drawer schedule"
 LEAD = (
     "Bay by bay from the left, each from the bottom. Rows are counted from 1 at the bottom of the upright. “Drill at” "
-    "is the runner's line over the upright's lower end; the other heights are over the floor."
+    "is the runner's line over the upright's lower end; the other heights are over the floor. “Screwed at” says which "
+    "holes of that row the runner uses, by their distance from the uprights' front edges, left and right alike."
 )
 
 
@@ -35,11 +36,16 @@ def write_schedule(sheet: Worksheet, project: Project, manufacture: Manufacture)
         Column("Opening", lambda line: line.opening_mm, Style.LENGTH),
         Column("Runner load class, kg", _load_class, Style.COUNT),
         Column("Locked", lambda line: "locked" if line.locked else ""),
+        Column("Runner screwed at, mm", _screwed_at, Style.TEXT, 24.0),
     ]
     header = page.table(with_inches(columns, project.unit), manufacture.schedule)
     page.freeze(header, len(manufacture.schedule), first_columns=3)
     page.cautions(cautions_about(Topic.LIFTING, Topic.RUNNERS))
     page.heading(TITLE, LEAD, project.name)
+
+
+def _screwed_at(line: ScheduleLine) -> str:
+    return ", ".join(f"{round(place, 1):g}" for place in line.runner_holes_mm)
 
 
 def _load_class(line: ScheduleLine) -> float | str:

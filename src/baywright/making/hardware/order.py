@@ -17,6 +17,7 @@ from baywright.making.hardware.packing import packed
 from baywright.making.hardware.runners import runner_needs, system_screw_needs
 from baywright.making.hardware.screws import screw_needs
 from baywright.making.loads import Loads
+from baywright.making.machining.upright import Fixings
 from baywright.model.making import HardwareItem, Part
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -24,15 +25,16 @@ from baywright.workings import Workings
 
 def hardware_order(
     project: Project, workings: Workings, frame: Frame, parts: Sequence[Part], worked: Sequence[Part], loads: Loads,
-    kinds: Kinds,
+    kinds: Kinds, fixings: Fixings,
 ) -> tuple[list[HardwareItem], list[str]]:  # fmt: skip
     """Every line of the order, and what to say of them; lines of which nothing is needed are left out.
 
-    `worked` are the parts with their holes and joints, from which fasteners are counted.
+    `worked` are the parts with their holes and joints, from which fasteners are counted; `fixings` say which holes of
+    the uprights' rows the runners use.
     """
     needs = [
         *runner_needs(project, workings, loads, kinds),
-        *system_screw_needs(project, workings, kinds, worked),
+        *system_screw_needs(project, fixings),
         *screw_needs(project, worked),
         *joint_needs(frame, worked),
         *pin_needs(project, workings),

@@ -5,16 +5,15 @@ drawer what it is made for; the rated load is the maker's, and the data sheet de
 """
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
 from baywright.making.drawers import Kinds
 from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, WOOD_SCREW_LENGTHS_MM, face_screw
 from baywright.making.hardware.need import Amounts, Measure, Need, long, thick
 from baywright.making.loads import Loads
-from baywright.making.machining.counting import runner_holes
+from baywright.making.machining.upright import Fixings
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Uprights
-from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -76,7 +75,7 @@ def _on_sides(project: Project) -> str:
     return f"{_DATA_SHEET}; screws would come through drawer sides only {side:g} mm thick: bolt the runners on instead"
 
 
-def system_screw_needs(project: Project, workings: Workings, kinds: Kinds, worked: Sequence[Part]) -> list[Need]:
+def system_screw_needs(project: Project, fixings: Fixings) -> list[Need]:
     """The screws of the runners' outer members: one for every hole that a runner uses in an upright."""
     upright = project.boards.upright_mm
     length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
@@ -85,12 +84,13 @@ def system_screw_needs(project: Project, workings: Workings, kinds: Kinds, worke
         note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
     elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
         note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
-    count = runner_holes(worked)[0]
-    places = hung(workings, kinds)
+    used: Counter[int] = Counter()
+    for (bay, _), faces in fixings.items():
+        used[bay] += sum(map(len, faces))
     diameter = SYSTEM_SCREW_DIAMETER_MM
     return [Need(
         number=f"SS{length}", kind=HardwareKind.SYSTEM_SCREW, name="System screw",
         specification=f"{diameter:g} × {length} mm, for {project.construction.hole_rows.hole_diameter_mm:g} mm holes",
-        needed=count, pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
-        bays=by_bay((bay for bay, _ in places), count / max(1, len(places))),
+        needed=used.total(), pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
+        bays=tuple(sorted(used.items())),
     )]  # fmt: skip

@@ -56,7 +56,7 @@ def screw_needs(project: Project, worked: Sequence[Part]) -> list[Need]:
 def _on_runners(project: Project, worked: Sequence[Part]) -> Use:
     """The screws of the runners' inner members in the drawer sides."""
     length = face_screw(project.boards.drawer_side_mm, WOOD_SCREW_LENGTHS_MM)
-    count = runner_holes(worked)[1]
+    count = runner_holes(worked)
     held: Counter[int] = Counter(bay for part in worked if part.number.startswith("D1") for bay in part.bays)
     bays = tuple((bay, count * pieces / held.total()) for bay, pieces in sorted(held.items()))
     return Use("from runners to drawer sides", count, RUNNER_SCREW_MM, length, bays)

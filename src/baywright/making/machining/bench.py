@@ -1,20 +1,23 @@
 """Pieces on the bench: the work on each is gathered here and then put to the parts.
 
-Laws: pieces of a part with equal work stay one line; where their work differs, the line is divided into variants with
-numbers of their own (`U2/1`, `U2/2`); a piece whose work is equal but of the other hand is counted as mirrored, and
-comes after the others in the lists of places and bays.
+Laws: pieces of a part with equal work stay one line, whatever their holes are used for now; a hole that not all of them
+use for a runner counts as waiting. Where their work differs, the line is divided into variants with numbers of their
+own (`U2/1`, `U2/2`); a piece whose work is equal but of the other hand is counted as mirrored, and comes after the
+others in the lists of places and bays.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from baywright.model.machining import Groove, Hole, Joint, Machining, ShapedEdge, Side
+from baywright.model.machining import Groove, Hole, HolePurpose, Joint, Machining, ShapedEdge, Side
 from baywright.model.making import Part
 
 
 @dataclass(frozen=True)
 class Rows:
-    """The holes of the rows of an upright, made once for all uprights that are alike; `key` tells them apart."""
+    """The holes of the rows of an upright, made once for all uprights that are alike; `key` tells apart those that are
+    drilled differently, whatever the holes are used for.
+    """
 
     key: object
     holes: tuple[Hole, ...]
@@ -45,7 +48,8 @@ class Work:
     def key(self) -> object:
         """What two pieces that are worked alike have in common; what they meet does not count, nor do last digits."""
         holes = frozenset(
-            (h.side, _near(h.x_mm), _near(h.y_mm), h.diameter_mm, _near(h.depth_mm or 0.0), h.purpose)
+            (h.side, _near(h.x_mm), _near(h.y_mm), h.diameter_mm, None if h.depth_mm is None else _near(h.depth_mm),
+             h.purpose)
             for h in self.holes
         )  # fmt: skip
         joints = frozenset(
@@ -53,14 +57,17 @@ class Work:
             for j in self.joints
         )  # fmt: skip
         grooves = frozenset(
-            (g.side, g.is_along, _near(g.offset_mm), _near(g.from_mm), g.width_mm) for g in self.grooves
-        )
+            (g.side, g.is_along, _near(g.offset_mm), g.width_mm, _near(g.depth_mm), _near(g.from_mm), _near(g.to_mm))
+            for g in self.grooves
+        )  # fmt: skip
         return self.rows.key if self.rows else None, holes, joints, grooves, frozenset(self.shaped_edges)
 
-    def machining(self, *, is_front_far: bool) -> Machining:
-        """The work as a part has it."""
+    def machining(self, *, is_front_far: bool, rows: tuple[Hole, ...] | None = None) -> Machining:
+        """The work as a part has it, with the holes of its rows as given or as this piece has them."""
+        if rows is None:
+            rows = self.rows.holes if self.rows else ()
         return Machining(
-            holes=(*(self.rows.holes if self.rows else ()), *self.holes),
+            holes=(*rows, *self.holes),
             grooves=tuple(self.grooves),
             joints=tuple(self.joints),
             shaped_edges=tuple(self.shaped_edges),
@@ -91,12 +98,23 @@ def _of_one(same: Sequence[Work]) -> dict[str, object]:
     quantity = sum(work.quantity or 1 for work in same)
     far = sum(work.quantity or 1 for work in same if work.is_front_far)
     is_mixed = 0 < far < quantity
-    machining = same[0].machining(is_front_far=far == quantity)
+    machining = same[0].machining(is_front_far=far == quantity, rows=_rows_of_all(same))
     changes: dict[str, object] = {
         "quantity": quantity, "mirrored": far if is_mixed else 0, "machining": machining,
     }  # fmt: skip
     lefts = tuple(work.left_mm for work in same if work.left_mm is not None)
     return {**changes, "lefts_mm": lefts} if lefts else changes
+
+
+def _rows_of_all(same: Sequence[Work]) -> tuple[Hole, ...]:
+    """The holes of the rows of pieces that are drilled alike: what they are used for only where all agree."""
+    uses = list({id(work.rows): work.rows.holes for work in same if work.rows}.values())
+    if len(uses) < 2:
+        return uses[0] if uses else ()
+    return tuple(
+        found[0] if len({hole.purpose for hole in found}) == 1 else found[0].replace(purpose=HolePurpose.ROW)
+        for found in zip(*uses, strict=True)
+    )
 
 
 def _of_variant(part: Part, same: Sequence[Work], *, has_both_hands: bool) -> dict[str, object]:

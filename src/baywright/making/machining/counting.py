@@ -75,10 +75,12 @@ def _size(project: Project, part: Part) -> tuple[float, int]:
     return through_screw(part.thickness_mm)
 
 
-def runner_holes(parts: Iterable[Part]) -> tuple[int, int]:
-    """Fixing holes of runners in use: in the uprights, and in the drawer sides."""
-    found: Counter[bool] = Counter()
-    for part in parts:
-        holes = sum(hole.purpose is HolePurpose.RUNNER for hole in part.machining.holes)
-        found[part.number.startswith("U")] += part.quantity * holes
-    return found[True], found[False]
+def runner_holes(parts: Iterable[Part]) -> int:
+    """Fixing holes of the runners' inner members, in the drawer sides. Those in the uprights are told by the drawers:
+    a row that goes through serves any of them.
+    """
+    return sum(
+        part.quantity * sum(hole.purpose is HolePurpose.RUNNER for hole in part.machining.holes)
+        for part in parts
+        if not part.number.startswith("U")
+    )

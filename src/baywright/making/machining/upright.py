@@ -5,11 +5,11 @@ left one at a tie. FACE on the left means that the front edge lies near. Holes t
 their grounds.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from baywright.making.frame import Frame, Role, Span, StandingUpright
+from baywright.making.frame import Frame, Role, StandingUpright
 from baywright.making.machining.bench import Rows, Work
 from baywright.making.machining.places import Interval
 from baywright.making.machining.rows import LEAST_WALL_MM, SYSTEM_MARGIN_MM, FaceRows, RowPlan
@@ -22,6 +22,9 @@ from baywright.workings import Workings
 _SAME_MM = 1e-6
 _RIGHT_IS_FACE = frozenset({Role.LEFT, Role.SHELVES_LEFT})
 _LEFT_IS_FACE = frozenset({Role.RIGHT, Role.SHELVES_RIGHT})
+
+Fixings = Mapping[tuple[int, int], tuple[tuple[float, ...], ...]]
+"""By a drawer's bay and row: for each upright beside it, how far behind the front edge its runner is screwed on."""
 
 
 @dataclass
@@ -75,8 +78,7 @@ def upright_works(
         part = by_number.get(role.number if rows == usual else f"{role.number}-{rows}")
         if part is None:
             continue
-        before, after = _spans_beside(standing, frame)
-        left, right = plan.beside(before), plan.beside(after)
+        left, right = plan.beside(standing.before), plan.beside(standing.after)
         is_inner = role not in _RIGHT_IS_FACE | _LEFT_IS_FACE
         has_face_right = role in _RIGHT_IS_FACE or (is_inner and maker.count(right) > maker.count(left))
         work = Work(
@@ -84,16 +86,19 @@ def upright_works(
             left_mm=standing.left_mm,
         )  # fmt: skip
         face, reverse = (right, left) if has_face_right else (left, right)
-        work.rows = maker.rows(face, reverse, part)
+        work.rows = maker.rows(face, reverse, part.thickness_mm)
         found.append(UprightWork(standing, work, left, right, has_face_right))
     return found
 
 
-def _spans_beside(upright: StandingUpright, frame: Frame) -> tuple[Span | None, Span | None]:
-    right = upright.left_mm + frame.upright_mm
-    before = next((s for s in frame.spans if abs(s.left_mm + s.width_mm - upright.left_mm) < _SAME_MM), None)
-    after = next((s for s in frame.spans if abs(s.left_mm - right) < _SAME_MM), None)
-    return before, after
+def fixings_of(uprights: Sequence[UprightWork], plan: RowPlan) -> Fixings:
+    """Where the runners of every drawer that is made are screwed to the uprights that stand beside it."""
+    found: dict[tuple[int, int], list[tuple[float, ...]]] = {}
+    for upright in uprights:
+        for span in filter(None, (upright.standing.before, upright.standing.after)):
+            for row, lines in plan.runners(span):
+                found.setdefault((span.number, row), []).append(lines)
+    return {place: tuple(lines) for place, lines in found.items()}
 
 
 class _RowMaker:
@@ -101,17 +106,19 @@ class _RowMaker:
 
     def __init__(self, project: Project, workings: Workings) -> None:
         self._grid = _Grid(project.construction.hole_rows, workings.value("first_row"), workings.value("pitch"))
+        self._made: dict[tuple[FaceRows, FaceRows], Rows] = {}
 
     def count(self, face: FaceRows) -> int:
         """How many holes a face has."""
-        return len(face.holes())
+        return len(face.places)
 
-    def rows(self, face: FaceRows, reverse: FaceRows, part: Part) -> Rows:
+    def rows(self, face: FaceRows, reverse: FaceRows, thickness_mm: float) -> Rows:
         """The holes of both faces of an upright."""
-        measures = part.length_mm, part.thickness_mm
-        front = _row_holes(Side.FACE, face, reverse, self._grid, *measures)
-        rear = _row_holes(Side.REVERSE, reverse, face, self._grid, *measures)
-        return Rows((face, reverse, part.length_mm), front + rear)
+        if (face, reverse) not in self._made:
+            front = _row_holes(Side.FACE, face, reverse, self._grid, thickness_mm)
+            rear = _row_holes(Side.REVERSE, reverse, face, self._grid, thickness_mm)
+            self._made[face, reverse] = Rows((face.places, reverse.places), front + rear)
+        return self._made[face, reverse]
 
 
 @dataclass(frozen=True)
@@ -124,24 +131,19 @@ class _Grid:
 
 
 @lru_cache(maxsize=256)  # uprights that an edit leaves as they are need not be drilled again
-def _row_holes(
-    side: Side, face: FaceRows, other: FaceRows, grid: _Grid, length_mm: float, thickness_mm: float
-) -> tuple[Hole, ...]:
+def _row_holes(side: Side, face: FaceRows, other: FaceRows, grid: _Grid, thickness_mm: float) -> tuple[Hole, ...]:
     """The holes of one face, less deep where one of the other face comes near."""
-    diameter, radius = grid.setting.hole_diameter_mm, grid.setting.hole_diameter_mm / 2
+    diameter = grid.setting.hole_diameter_mm
     behind: dict[int, list[float]] = {}
-    for row, line in other.holes():
+    for row, line in other.holes:
         behind.setdefault(row, []).append(line)
     reach = diameter + SYSTEM_MARGIN_MM - _SAME_MM
     depth = min(grid.setting.hole_depth_mm, thickness_mm - LEAST_WALL_MM)
     shallow = min(depth, (thickness_mm - SYSTEM_MARGIN_MM) / 2)
     near_rows = range(-int(reach // grid.pitch_mm), int(reach // grid.pitch_mm) + 1)
-    least = radius + LEAST_WALL_MM - _SAME_MM
     holes = []
-    for (row, line), purpose in sorted(face.holes().items()):
+    for (row, line), purpose in sorted(face.holes.items()):
         x = grid.first_mm + grid.pitch_mm * row
-        if not least <= x <= length_mm - least:
-            continue
         is_met = any(abs(line - b) < reach for step in near_rows for b in behind.get(row + step, ()))
         holes.append(
             Hole(side=side, x_mm=x, y_mm=line, diameter_mm=diameter, depth_mm=shallow if is_met else depth,

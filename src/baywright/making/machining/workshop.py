@@ -19,7 +19,7 @@ from baywright.making.machining.remark import lack_remarks, row_remarks
 from baywright.making.machining.rows import RowPlan
 from baywright.making.machining.spacing import spacing_remarks
 from baywright.making.machining.stand import build_plinth, screw_base_down
-from baywright.making.machining.upright import UprightWork, upright_works
+from baywright.making.machining.upright import Fixings, UprightWork, fixings_of, upright_works
 from baywright.making.stops import Stops
 from baywright.model.construction import Back, FrontEdge, Fronts
 from baywright.model.machining import EdgeForm, ShapedEdge, Side
@@ -36,6 +36,8 @@ class Machined:
     fronts: tuple[FrontPanel, ...]
     """The front panels with the numbers that their parts have now."""
     remarks: tuple[str, ...]
+    fixings: Fixings
+    """Where the runners are screwed to the uprights."""
 
 
 def machined(
@@ -62,7 +64,7 @@ def machined(
         panel.replace(number=numbers[id(drawers.panels[panel])]) if panel in drawers.panels else panel
         for panel in fronts
     )  # fmt: skip
-    return Machined(tuple(done), panels, (*remarks, *spacing_remarks(done)))
+    return Machined(tuple(done), panels, (*remarks, *spacing_remarks(done)), fixings_of(shop.uprights, shop.plan))
 
 
 class _Workshop:

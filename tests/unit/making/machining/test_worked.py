@@ -7,6 +7,7 @@ from baywright.making.machining import hole_counts, joint_counts, runner_holes
 from baywright.making.machining.lines import runner_holes_mm
 from baywright.making.machining.places import LEAST_APART_MM, places_along
 from baywright.model.arrangement import Placement
+from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import (
     DrawerForm,
     Drilling,
@@ -24,6 +25,14 @@ from baywright.model.project import Project
 
 def part(made: Manufacture, number: str) -> Part:
     return next(p for p in made.parts if p.number == number)
+
+
+def uprights(made: Manufacture) -> list[Part]:
+    return [each for each in made.parts if each.number.startswith("U")]
+
+
+def system_screws(made: Manufacture) -> float:
+    return sum(item.needed for item in made.hardware if item.kind is HardwareKind.SYSTEM_SCREW)
 
 
 def changed(project: Project, **groups: dict[str, object]) -> Project:
@@ -74,6 +83,9 @@ def test_only_used_holes_are_drilled_where_that_is_chosen(two_bays: Project) -> 
     assert {hole.row for hole in first} == {1, 9, 17, 25}
     assert len(first) == 12
     assert {hole.purpose for hole in first} == {HolePurpose.RUNNER}
+    whole = manufacture(two_bays)
+    assert [line.runner_holes_mm for line in made.schedule] == [line.runner_holes_mm for line in whole.schedule]
+    assert {line.runner_holes_mm for line in made.schedule} == {(37.0, 165.0, 325.0)}
     pins = [hole for p in made.parts for hole in p.machining.holes if hole.purpose is HolePurpose.PIN]
     assert len(pins) == 4 * 3
 
@@ -87,8 +99,8 @@ def test_room_for_a_wished_box_is_drilled_but_no_screw_counts(two_bays: Project)
     assert sum(h.row is not None for h in part(after, "U4").machining.holes) == sum(
         h.row is not None for h in part(before, "U4").machining.holes
     )
-    assert runner_holes(before.parts) == (48, 48)
-    assert runner_holes(after.parts) == (42, 42)
+    assert (system_screws(before), runner_holes(before.parts)) == (48, 48)
+    assert (system_screws(after), runner_holes(after.parts)) == (42, 42)
 
 
 def test_uprights_drilled_alike_are_one_number_and_others_are_told_apart(two_bays: Project) -> None:
@@ -105,10 +117,41 @@ def test_uprights_drilled_alike_are_one_number_and_others_are_told_apart(two_bay
     assert set(numbers) == {"U2/1", "U2/2"}
     assert numbers["U2/1"].startswith("upright 2;")
     whole = changed(project, hole_rows={"drilling": Drilling.WHOLE_ROWS})
-    assert [(p.number, p.quantity) for p in manufacture(whole).parts if p.number.startswith("U2")] == [
-        ("U2/1", 1),
-        ("U2/2", 1),
-    ], "runner holes in use are not where rows only wait"
+    assert [(p.number, p.quantity) for p in manufacture(whole).parts if p.number.startswith("U2")] == [("U2", 2)]
+
+
+def test_whole_rows_are_the_same_part_wherever_drawers_hang(two_bays: Project) -> None:
+    """A drawer two rows higher and a wished box change which holes are used, and so the schedule, but no upright."""
+    placements = list(two_bays.arrangement.placements)
+    placements[-1] = placements[-1].replace(row=placements[-1].row + 2)
+    moved = two_bays.replace(arrangement=two_bays.arrangement.replace(placements=tuple(placements)))
+    wished = moved.replace(boxes=(*moved.boxes[:-1], moved.boxes[-1].replace(status=BoxStatus.WISHED)))
+    before, after, later = manufacture(two_bays), manufacture(moved), manufacture(wished)
+    assert uprights(before) == uprights(after) == uprights(later)
+    assert before.schedule != after.schedule
+    assert (system_screws(before), system_screws(later)) == (48, 42)
+    purposes = {hole.purpose for each in uprights(before) for hole in each.machining.holes if hole.row is not None}
+    assert purposes == {HolePurpose.ROW, HolePurpose.PIN}
+
+
+def test_a_hole_that_not_all_pieces_use_waits(two_bays: Project) -> None:
+    """Of three bays with own uprights the middle one's upper boxes are only wished for: its uprights are those of the
+    others, and what is screwed into one of them only counts as waiting."""
+    placements = tuple(Placement(box_id=f"box-{n}", bay=(n - 1) // 2, row=12 * ((n - 1) % 2)) for n in range(1, 7))
+    boxes = tuple(b.replace(status=BoxStatus.WISHED) if b.id == "box-4" else b for b in two_bays.boxes[:6])
+    project = changed(two_bays, hole_rows={"drilling": Drilling.USED_ONLY})
+    project = project.replace(
+        space=project.space.replace(length_mm=3000.0), boxes=boxes,
+        construction=project.construction.replace(uprights=Uprights.OWN),
+        arrangement=project.arrangement.replace(bay_count=3, placements=placements),
+    )  # fmt: skip
+    made = manufacture(project)
+    first, inner = (part(made, number) for number in ("U1/1", "U1/2"))
+    assert (first.quantity, inner.quantity) == (1, 2)
+    uses = [{(h.row, h.purpose) for h in each.machining.holes if h.row is not None} for each in (first, inner)]
+    assert uses[0] == {(1, HolePurpose.RUNNER), (13, HolePurpose.RUNNER)}
+    assert uses[1] == {(1, HolePurpose.RUNNER), (13, HolePurpose.ROW)}
+    assert system_screws(made) == 5 * 2 * 3
 
 
 def test_the_fourth_of_a_dozen_joints(two_bays: Project) -> None:
