@@ -72,7 +72,7 @@ def cut_it(desk: Desk) -> Decimal:
     assert "D1" in cutting.drawing.line.part_numbers
     gives: set[str] = set()
     for _ in range(cutting.cuts.total):
-        QTest.mouseClick(cutting.forth, Qt.MouseButton.LeftButton)
+        QTest.mouseClick(cutting.steps.forth, Qt.MouseButton.LeftButton)
         assert cutting.drawing.cut is not None
         gives |= set(cutting.drawing.cut.gives)
     assert cutting.drawing.line.part_numbers <= {name.partition(" ")[0] for name in gives}

@@ -16,7 +16,7 @@ from baywright.gui.cutting.cost import cost_words, share_lines
 from baywright.gui.cutting.drawing import CuttingDrawing
 from baywright.gui.cutting.line import CutLine, LayoutLine, cut_lines, cut_words, layout_lines, rest_words
 from baywright.gui.cutting.panel import CuttingPanel
-from baywright.gui.cutting.words import details_words, plan_words, unplaced_words
+from baywright.gui.cutting.words import details_words, plan_words, unplaced_lines, unplaced_words
 from baywright.gui.tables.model import MARK
 from baywright.model.cost import Cost, CostGroup, CostLine, CostShare
 from baywright.model.cutting import (
@@ -124,7 +124,9 @@ def test_the_plan_says_how_sure_it_is_and_what_could_not_be_cut() -> None:
     assert plan_words(stopped, is_searching=False).endswith("Stopped before the search was over.")
     assert "birch plywood 18 mm: 1 sheet to buy, not proved best: at most 5.0% less" in details_words(PLAN)
     assert "edging 18 mm: 0 bars to buy and 1 owned, proved best" in details_words(PLAN)
-    assert unplaced_words(PLAN.unplaced) == "T1, 2 pieces not cut: it is longer than every sheet"
+    assert unplaced_words(PLAN.unplaced) == "Not cut: T1. The rest is. Why stands under “Not cut”."
+    assert unplaced_words(()) == ""
+    assert unplaced_lines(PLAN.unplaced) == ["T1, 2 pieces. It is longer than every sheet."]
     assert plan_words(CuttingPlan(), is_searching=False) == "There is nothing to cut."
 
 
@@ -246,19 +248,19 @@ def test_opening_the_tab_cuts_every_piece_once(cutting: CuttingPanel, desk: Desk
 def test_cuts_are_stepped_through_by_buttons_and_in_the_table(cutting: CuttingPanel, desk: Desk) -> None:
     assert cutting.drawing.line is not None
     assert cutting.drawing.cut is None
-    assert not cutting.back.isEnabled()
-    QTest.mouseClick(cutting.forth, Qt.MouseButton.LeftButton)
+    assert not cutting.steps.back.isEnabled()
+    QTest.mouseClick(cutting.steps.forth, Qt.MouseButton.LeftButton)
     assert cutting.drawing.cut is not None
     assert cutting.drawing.cut.number == 1
-    assert cutting.step_words.text().startswith(f"Cut 1 of {cutting.cuts.total}: ")
+    assert cutting.steps.words.text().startswith(f"Cut 1 of {cutting.cuts.total}: ")
     cutting.tabs.setCurrentIndex(1)
     last = cutting.cuts.index(cutting.cuts.total - 1, 0)
     cutting.cut_view.scrollTo(last)
     where = cutting.cut_view.visualRect(last).center()
     QTest.mouseClick(cutting.cut_view.viewport(), Qt.MouseButton.LeftButton, pos=where)
     assert cutting.drawing.cut.number == cutting.cuts.total
-    assert not cutting.forth.isEnabled()
-    QTest.mouseClick(cutting.back, Qt.MouseButton.LeftButton)
+    assert not cutting.steps.forth.isEnabled()
+    QTest.mouseClick(cutting.steps.back, Qt.MouseButton.LeftButton)
     assert cutting.cut_view.selected_ids() == (str(cutting.cuts.total - 1),)
     desk.session.do(SetField("name", "Another name"))
     assert cutting.drawing.cut is not None, "an edit that changes no layout leaves the step where it is"
@@ -292,7 +294,11 @@ def test_a_part_larger_than_every_sheet_is_told_and_the_rest_is_cut(desk: Desk) 
     desk.panels.lists.setCurrentWidget(cutting)
     assert cutting.unplaced.isVisible()
     assert "T1" in cutting.unplaced.message
-    assert "not cut" in cutting.unplaced.message
+    assert "Not cut: " in cutting.unplaced.message
+    assert cutting.tabs.tabText(3).startswith("⚠ &Not cut (")
+    reason = cutting.reasons.item(0)
+    assert reason is not None
+    assert "piece. " in reason.text()
     assert cutting.layouts.total > 0
     assert desk.panels.lists.tabText(desk.panels.lists.indexOf(cutting)).startswith("⚠ Cutting")
     desk.session.undo()

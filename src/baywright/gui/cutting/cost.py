@@ -14,7 +14,7 @@ from baywright.gui.tables.column import Column
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.gui.wording import count_words, mass_words
-from baywright.model.cost import Cost
+from baywright.model.cost import Cost, CostLine
 from baywright.model.cutting import CuttingPlan
 from baywright.model.money import MISSING, format_money
 
@@ -80,7 +80,7 @@ def share_lines(cost: Cost | None, plan: CuttingPlan | None = None) -> list[tupl
     ]  # fmt: skip
     lines += [
         ShareLine(
-            line.group.value, f"{line.quantity:g} {line.unit} {line.name}", line.cost, int(line.cost is None), None,
+            line.group.value, _quantity_words(line), line.cost, int(line.cost is None), None,
             cost.currency, line.note,
         )
         for line in cost.lines
@@ -88,14 +88,19 @@ def share_lines(cost: Cost | None, plan: CuttingPlan | None = None) -> list[tupl
     return [(str(number), line) for number, line in enumerate(lines)]
 
 
+def _quantity_words(line: CostLine) -> str:
+    unit = line.unit.removesuffix("s") if line.quantity == 1 else line.unit
+    return f"{line.name}: {line.quantity:g} {unit}"
+
+
 def share_columns() -> tuple[Column[ShareLine], ...]:
     """The columns of the table."""
     return (
-        Column("Of", lambda x: x.of, lambda x: x.of, "Share of a material or a bay, or a thing to buy"),
         Column("What", lambda x: x.name, lambda x: x.name),
         Column("Cost", lambda x: x.cost_words, lambda x: x.cost, "Of what has a price, as prices were entered",
                is_number=True),
         Column("Mass, kg", lambda x: mass_words(x.mass_kg), lambda x: x.mass_kg, "Of what is known", is_number=True),
+        Column("Of", lambda x: x.of, lambda x: x.of, "Share of a material or a bay, or a thing to buy"),
         Column("Note", lambda x: x.note, lambda x: x.note),
     )  # fmt: skip
 

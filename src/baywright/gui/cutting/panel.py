@@ -47,6 +47,7 @@ from baywright.gui.cutting.line import (
     layout_lines,
     marked_layouts,
 )
+from baywright.gui.cutting.steps import StepBar
 from baywright.gui.cutting.words import (
     ANEW,
     LOOKING,
@@ -55,9 +56,11 @@ from baywright.gui.cutting.words import (
     STOPPED,
     details_words,
     plan_words,
+    unplaced_lines,
     unplaced_words,
 )
 from baywright.gui.messages import MessageBar, Tone
+from baywright.gui.remarks import RemarkList
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
@@ -67,7 +70,8 @@ from baywright.model.safety import BoardMaterial
 
 NO_LAYOUTS = "No layouts yet."
 NO_CUTS = "Select a layout to see its cuts."
-NO_STEP = "Step through the cuts to see which panel each one goes through."
+NOT_CUT = "&Not cut"
+ALL_CUT = "Every part is cut."
 WITHOUT_GRAIN = (BoardMaterial.FIBREBOARD, BoardMaterial.PARTICLEBOARD)
 SOON_MS = 150
 """How long better layouts are gathered before the newest of them are shown."""
@@ -110,8 +114,9 @@ class CuttingPanel(QWidget):
         self.cost = CostView(self)
         self.drawing = CuttingDrawing(unit, self)
         self.unplaced = MessageBar(self)
+        self.reasons = RemarkList("Parts that are not cut", ALL_CUT, self)
         self._make_head()
-        self._make_steps()
+        self.steps = StepBar(self)
         self._lay_out()
         self._listen()
         self._show()
@@ -145,23 +150,6 @@ class CuttingPanel(QWidget):
         self.keep_one = menu.addAction("Of the &selected layout")
         self.keep.setMenu(menu)
 
-    def _make_steps(self) -> None:
-        def button(text: str, name: str, by: int) -> QToolButton:
-            made = QToolButton(self)
-            made.setText(text)
-            made.setAccessibleName(name)
-            made.setToolTip(f"{name}: see which panel it goes through")
-            made.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-            made.clicked.connect(lambda _checked=False: self.step(by))
-            return made
-
-        self.back = button("◀", "Cut before", -1)
-        self.forth = button("▶", "Next cut", 1)
-        self.step_words = QLabel(NO_STEP, self)
-        self.step_words.setWordWrap(True)
-        self.step_words.setTextFormat(Qt.TextFormat.PlainText)
-        self.step_words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Minimum)
-
     def _lay_out(self) -> None:
         self.head = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self.head.addWidget(self.words, 1)
@@ -176,16 +164,13 @@ class CuttingPanel(QWidget):
         self.tabs.addTab(self.view, "La&youts")
         self.tabs.addTab(self.cut_view, "&Cuts")
         self.tabs.addTab(self.cost, "C&ost")
-        steps = QHBoxLayout()
-        for widget in (self.back, self.forth):
-            steps.addWidget(widget)
-        steps.addWidget(self.step_words, 1)
+        self.tabs.addTab(self.reasons, NOT_CUT)
         picture = QWidget(self)
         column = QVBoxLayout(picture)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
         column.addWidget(self.drawing, 1)
-        column.addLayout(steps)
+        column.addWidget(self.steps)
         self.both = QSplitter(Qt.Orientation.Horizontal, self)
         self.both.setChildrenCollapsible(False)
         self.both.addWidget(self.tabs)
@@ -208,6 +193,7 @@ class CuttingPanel(QWidget):
         self.view.ids_selected.connect(lambda _ids: self._show_layout())
         self.cut_view.ids_selected.connect(lambda _ids: self._show_cut())
         self.drawing.parts_selected.connect(self._on_part_chosen)
+        self.steps.stepped.connect(self.step)
         self.tabs.currentChanged.connect(lambda _tab: self._show_cost())
         unsubscribe = self._session.subscribe(self._on_noticed)
         self.destroyed.connect(lambda _gone=None: unsubscribe())
@@ -316,13 +302,22 @@ class CuttingPanel(QWidget):
         self._show_plan(plan)
         self.words.setText(self._state())
         self.words.setToolTip(details_words(plan) if plan is not None else "")
-        self.unplaced.show_message(unplaced_words(plan.unplaced) if plan else "", Tone.TROUBLE)
+        self._show_unplaced(plan)
         self.progress.setVisible(cutting.is_searching)
         self.stop.setVisible(cutting.is_searching)
         self.again.setVisible(not cutting.is_searching and bool(project.arrangement.bay_count))
         is_present = plan is not None and plan is cutting.plan
         self.keep.setEnabled(is_present and any(self.layouts.record(key).kept for key in self.layouts.ids))
         self.counted.emit(self.layouts.total, len(plan.unplaced) if plan else 0)
+
+    def _show_unplaced(self, plan: CuttingPlan | None) -> None:
+        """What could not be cut: in a sentence on top, with the reasons in a tab."""
+        unplaced = plan.unplaced if plan is not None else ()
+        self.unplaced.show_if_new(unplaced_words(unplaced), Tone.TROUBLE)
+        self.reasons.show_remarks(unplaced_lines(unplaced))
+        tab = self.tabs.indexOf(self.reasons)
+        self.tabs.setTabVisible(tab, bool(unplaced))
+        self.tabs.setTabText(tab, f"⚠ {NOT_CUT} ({len(unplaced)})" if unplaced else NOT_CUT)
 
     def _show_plan(self, plan: CuttingPlan | None) -> None:
         were = self.layouts.total
@@ -381,7 +376,5 @@ class CuttingPanel(QWidget):
         ids, count = self.cut_view.selected_ids(), self.cuts.total
         cut = self.cuts.record(ids[0]) if ids else None
         self.drawing.show_cut(cut)
-        self.step_words.setText(NO_STEP if cut is None else cut_words(cut, count, self._session.project.unit))
-        row = self.cuts.row_of(ids[0]) if ids else -1
-        self.back.setEnabled(row > 0)
-        self.forth.setEnabled(row < count - 1)
+        words = "" if cut is None else cut_words(cut, count, self._session.project.unit)
+        self.steps.show_step(words, self.cuts.row_of(ids[0]) if ids else -1, count)

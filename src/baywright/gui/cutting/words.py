@@ -11,6 +11,7 @@ LOOKING = "Looking for layouts …"
 ANEW = "Looking for layouts anew after the last edit; what is shown was before it."
 STOPPED = "Stopped before a layout was found. “Look again” starts anew."
 NOTHING_CUT = "There is nothing to cut."
+MOST_NAMED = 6
 USELESS_GAP = 0.9
 """A bound so far below says nothing that is worth saying."""
 
@@ -89,8 +90,22 @@ def gap_of(cutting: SheetCutting | BarCutting) -> float:
     return max(0.0, (cutting.value - cutting.bound) / cutting.value)
 
 
-def unplaced_words(unplaced: Iterable[Unplaced]) -> str:
-    """What could not be cut, one line each; empty where all is cut."""
-    return "\n".join(
-        f"{left.part_number}, {count_words(left.pieces, 'piece')} not cut: {left.reason}" for left in unplaced
+def unplaced_lines(unplaced: Iterable[Unplaced]) -> list[str]:
+    """What could not be cut and why, an entry each."""
+    return [f"{left.part_number}, {count_words(left.pieces, 'piece')}. {_sentence(left.reason)}" for left in unplaced]
+
+
+def unplaced_words(unplaced: Sequence[Unplaced]) -> str:
+    """What could not be cut, in a sentence; empty where all is cut."""
+    if not unplaced:
+        return ""
+    numbers = list(dict.fromkeys(left.part_number for left in unplaced))
+    named = ", ".join(numbers[:MOST_NAMED]) + (
+        f" and {len(numbers) - MOST_NAMED} more" if len(numbers) > MOST_NAMED else ""
     )
+    return f"Not cut: {named}. The rest is. Why stands under “Not cut”."
+
+
+def _sentence(reason: str) -> str:
+    text = f"{reason[:1].upper()}{reason[1:]}"
+    return text if text.endswith(".") else f"{text}."

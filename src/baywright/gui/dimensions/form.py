@@ -4,7 +4,7 @@ Laws: only fields whose value changed are redrawn, so that nothing being typed e
 beside its field and the document is as before.
 """
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import (
     QFrame,
     QGridLayout,
@@ -137,6 +137,7 @@ class DimensionForm(QWidget):
         field = self._fields[path]
         field.setFocus(Qt.FocusReason.OtherFocusReason)
         self._area.ensureWidgetVisible(field)
+        QTimer.singleShot(0, field, lambda: self._area.ensureWidgetVisible(field))  # once an opened section is laid out
 
     def _on_search(self, text: str) -> None:
         words = text.casefold().split()

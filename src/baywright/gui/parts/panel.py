@@ -12,8 +12,8 @@ from baywright.app.session import Session
 from baywright.gui.hardware.line import other_remarks
 from baywright.gui.parts.drawing import PartDrawing
 from baywright.gui.parts.line import part_columns, part_records
-from baywright.gui.parts.remark import RemarkList
 from baywright.gui.parts.work import NOT_DRAWN, WorkLine, work_columns, work_lines
+from baywright.gui.remarks import RemarkList
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
@@ -22,6 +22,7 @@ from baywright.model.making import Part
 
 NOTHING_MADE = "Nothing to list yet: plan the bays first (F5)."
 REMARKS = "R&emarks"
+NOTHING_TO_REMARK = "Nothing to remark: every part can be made."
 LINES_WANTED = 11
 
 
@@ -48,7 +49,7 @@ class PartPanel(QWidget):
         self.mirrored = QCheckBox("Show the &mirrored piece", self)
         self.mirrored.setToolTip("Some pieces of this part are mirror images of the others")
         self.mirrored.toggled.connect(lambda _on: self._show_drawing())
-        self.remarks = RemarkList(self)
+        self.remarks = RemarkList("Remarks on the parts", NOTHING_TO_REMARK, self)
         self._shown: Part | None = None
         self._lay_out()
         self.view.ids_selected.connect(self._on_selected)

@@ -20,8 +20,8 @@ from baywright.model.stock import BoardRole, Material
 
 WORDS = "What boards are cut from: one line for each board material and thickness, as the timber yard sells it."
 EMPTY = (
-    "No materials yet: usual boards and sheet sizes are taken for granted, and nothing has a price. "
-    "“Add what the run needs” puts them here, to be named, measured and priced."
+    "No materials yet: usual boards are taken for granted, without a price. “Add what the run needs” puts them here, "
+    "to be measured and priced."
 )
 KINDS: dict[str, CellKind] = {
     "name": TextKind(may_be_empty=False),

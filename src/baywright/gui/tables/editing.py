@@ -35,6 +35,7 @@ CellKind = TypedKind | ChoiceKind | LiveChoiceKind | FlagKind
 YES_OR_NO: tuple[tuple[object, str], ...] = ((True, "yes"), (False, "no"))
 MOST_LINES_SHOWN = 7
 """A longer table scrolls."""
+LINES_OF_WORDS = 5
 
 
 def choices_of(kind: CellKind) -> tuple[tuple[object, str], ...] | None:
@@ -171,8 +172,11 @@ class EditTableView(TableView):
             self.refused.emit(message)
 
     def sizeHint(self) -> QSize:
-        """As high as the lines need, from three to seven; the header and a scroll bar come on top."""
-        lines = max(3, min(MOST_LINES_SHOWN, len(self.rows.ids)))
+        """As high as the lines need, from three to seven; the header and a scroll bar come on top. An empty table has
+        room for the words that tell why it is.
+        """
+        count = len(self.rows.ids)
+        lines = max(3, min(MOST_LINES_SHOWN, count)) if count else LINES_OF_WORDS
         bar = self.horizontalScrollBar().sizeHint().height()
         height = self.horizontalHeader().sizeHint().height() + lines * self.verticalHeader().defaultSectionSize()
         return QSize(300, height + bar + 2 * self.frameWidth())

@@ -1,19 +1,18 @@
-"""What there is to say of the parts, joints and sizes of the run: one remark an entry, wrapped to be read."""
+"""A list of remarks: one an entry, each with a sign, wrapped to be read."""
 
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QListWidget, QListWidgetItem, QWidget
 
-NONE = "Nothing to remark: every part can be made."
-
 
 class RemarkList(QListWidget):
     """The remarks, or that there are none."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, name: str, nothing: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Remarks on the parts")
+        self._nothing = nothing
+        self.setAccessibleName(name)
         self.setWordWrap(True)
         self.setAlternatingRowColors(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -31,4 +30,4 @@ class RemarkList(QListWidget):
         for remark in remarks:
             QListWidgetItem(f"⚠ {remark}", self)
         if not remarks:
-            QListWidgetItem(NONE, self)
+            QListWidgetItem(self._nothing, self)
