@@ -169,3 +169,9 @@ def test_what_makes_no_sense_is_refused(
 ) -> None:  # fmt: skip
     with pytest.raises(ValueError, match=says):
         pack(pieces, boards, rules, effort=10)
+
+
+def test_a_board_of_many_slivers_ends() -> None:
+    packing = pack([Piece(number, 2, 90) for number in range(500)], [Board(0, 1000, 90)], Rules(), effort=5)
+    assert packing.unplaced == ()
+    assert packing.bound == 1

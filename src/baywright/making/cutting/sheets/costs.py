@@ -22,11 +22,13 @@ EFFORT = 0.05
 """The solver's deterministic units; without proof by then its bound counts."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Needs:
     """Rows of (what is needed, what one board of each kind holds of it), in parts of `SCALE`."""
 
     rows: tuple[tuple[int, tuple[int, ...]], ...]
+    shares: Shares
+    """What share of the largest board each piece takes, plain in the first row, by pairs of functions in the others."""
 
     def met_by(self, counts: Sequence[int]) -> bool:
         """Whether so many boards of each kind could hold everything, as far as these rows tell."""
@@ -49,14 +51,14 @@ def needs_of(pieces: Sequence[Piece], boards: Sequence[Board]) -> Needs:
     fitting = [numpy.array([fits(piece, board) for piece in pieces]) for board in boards]
     rows: list[tuple[int, tuple[int, ...]]] = []
     if len(boards) == 1:
-        return Needs(((_down(table.sum(axis=1).max()), (SCALE,)),))
+        return Needs(((_down(table.sum(axis=1).max()), (SCALE,)),), table)
     restricted = [table[:2] * ~mask for mask in fitting if not mask.all()]
     for row in numpy.vstack([table, *restricted]):
         holds = tuple(
             _held(row, areas, mask, board, length, width) for mask, board in zip(fitting, boards, strict=True)
         )
         rows.append((_down(float(row.sum())), holds))
-    return Needs(tuple(dict.fromkeys(rows)))
+    return Needs(tuple(dict.fromkeys(rows)), table)
 
 
 def _down(share: float) -> int:

@@ -6,7 +6,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from random import Random
 
+import numpy
+
 from baywright.making.cutting.packing import Board, Packing, Piece, Rules
+from baywright.making.cutting.sheets.bound import Shares
 from baywright.making.cutting.sheets.filling import STAGES, Draw, Fill, Place, filler
 from baywright.making.cutting.sheets.search import Attempt, Slot
 from baywright.making.cutting.sheets.stock import Filled, Solution
@@ -29,6 +32,8 @@ class Course:
     left: int
     stop: Callable[[], bool]
     states: tuple[int, ...] = (0,)
+    shares: Shares = field(default_factory=lambda: numpy.ones((1, 1)))
+    """What share of the largest board each piece takes, in the order of the table: `costs.Needs.shares`."""
     tools: tuple[Draw, Fill] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -53,7 +58,7 @@ class Course:
 
     def attempt(self, slots: Sequence[Slot], places: Sequence[Place | None]) -> Attempt:
         """An attempt with these boards."""
-        return Attempt(self.table, self.tools, self.chance, slots, places)
+        return Attempt(self.table, self.tools, self.chance, slots, places, self.shares)
 
     def cost(self, attempt: Attempt) -> int:
         """What the boards of an attempt cost."""

@@ -30,6 +30,8 @@ NEARLY = (0.0, 0.5, 0.9, 1.0, 1.0)
 LARGER_REST, SMALLER_REST, BY_LOT, LONGER_SIDE = range(4)
 FOLLOWED = 0.8
 """How often the cut by the longer side is followed."""
+DEEPEST = 300
+"""Places nested deeper stay empty, so that a board of a thousand slivers ends no recursion."""
 STAGES = 2
 """A state holds the stages left times this."""
 
@@ -54,13 +56,13 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
         near, share, passed, way = choices[int(draw_one() * len(choices))]
         near_length, near_width, near_turned_length, near_turned_width = near
 
-    def fill(length: int, width: int, pool: int, state: int) -> Place | None:
+    def fill(length: int, width: int, pool: int, state: int, depth: int = 0) -> Place | None:
         lying = either = fits_length[length] & fits_width[width] & pool
         turned = 0
         if turns:
             turned = turned_length[length] & turned_width[width] & pool
             either |= turned
-        if not either:
+        if not either or depth > DEEPEST:
             return None
         if draw_one() < share:
             near_lying = (near_length[length] | near_width[width]) & lying
@@ -97,9 +99,9 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
                 across, beyond_state, beside_state = _cut_in_stages(state, True, across)
             if pool and beside_state >= 0:
                 if across:
-                    beside = fill(piece_length, over_width, pool, beside_state)
+                    beside = fill(piece_length, over_width, pool, beside_state, depth + 1)
                 else:
-                    beside = fill(over_length, piece_width, pool, beside_state)
+                    beside = fill(over_length, piece_width, pool, beside_state, depth + 1)
                 if beside:
                     mask |= beside[2]
                     pool &= ~beside[2]
@@ -108,9 +110,9 @@ def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
         if pool and beyond_state >= 0:
             if across:
                 if over_length:
-                    beyond = fill(over_length, width, pool, beyond_state)
+                    beyond = fill(over_length, width, pool, beyond_state, depth + 1)
             elif over_width:
-                beyond = fill(length, over_width, pool, beyond_state)
+                beyond = fill(length, over_width, pool, beyond_state, depth + 1)
             if beyond:
                 mask |= beyond[2]
         return (length, width, mask, code, across, beyond, beside, state)

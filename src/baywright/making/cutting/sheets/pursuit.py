@@ -60,6 +60,7 @@ class Pursuit:
         if course.is_over():  # nothing but a first packing was asked for: it must not wait for a bound
             return
         needs = needs_of(course.table.pieces, course.kinds)
+        course.shares = needs.shares
         self._bound = least_cost(needs, course.kinds, len(course.table.pieces))
         draw, fill = course.tools
         for _ in range(OPENINGS):

@@ -2,8 +2,10 @@
 
 What does not fit is out. A step takes one to three boards, on each a place of the tree (or all of it), and a few of
 the pieces that are out, and fills those places anew from all that. It is kept where the weight that is out is no more
-than before, or than some steps ago (late acceptance). A piece's weight is its area, growing slowly while it is out.
-Nothing out: the boards suffice.
+than before, or than some steps ago (late acceptance). Nothing out: the boards suffice.
+
+A piece's weight is its share of a board's area, mixed with its share by one of the bound's pairs of functions, which
+know what is hard to combine; it grows slowly while the piece is out. From time to time another pair is drawn.
 """
 
 from __future__ import annotations
@@ -12,6 +14,7 @@ from collections.abc import Sequence
 from random import Random
 from typing import NamedTuple
 
+from baywright.making.cutting.sheets.bound import Shares
 from baywright.making.cutting.sheets.filling import Draw, Fill, Place
 from baywright.making.cutting.sheets.table import Table, numbers
 from baywright.making.cutting.sheets.trees import Way, below, exchanged
@@ -24,6 +27,10 @@ HEAVIER = 1.01
 """What the weight of a piece that is out grows by …"""
 HEAVIER_EVERY = 200
 """… every so many steps."""
+WEIGHED_ANEW = 20_000
+"""Steps after which the weights are mixed anew."""
+MIXES = (0.0, 0.3, 0.5, 0.7)
+"""The part of the bound's shares in the weights; the first time it is `MIXES[1]` of the strongest pair."""
 WHOLE_BOARDS = 0.1
 """How often whole boards are filled anew and not places on them."""
 BOARDS_WHOLE = (1, 1, 2, 2, 2, 3, 3, 4)
@@ -51,7 +58,7 @@ class Attempt:
 
     def __init__(
         self, table: Table, tools: tuple[Draw, Fill], chance: Random, slots: Sequence[Slot],
-        places: Sequence[Place | None],
+        places: Sequence[Place | None], shares: Shares,
     ) -> None:  # fmt: skip
         self.slots = list(slots)
         self.places = list(places)
@@ -66,10 +73,16 @@ class Attempt:
                 place = self._fill(slot.length, slot.width, self.out, slot.states[0])
                 self.places[at] = place
                 self.out &= ~place[2] if place else -1
-        self._weights = [float(area) for area in table.areas]
+        self._shares = shares
+        self._steps = 0
+        self._weigh(1, MIXES[1])
+
+    def _weigh(self, row: int, mix: float) -> None:
+        """Mix the weights from the plain areas (row 0) and a row of the shares, and begin the memory anew."""
+        plain, hard = self._shares[0], self._shares[min(row, len(self._shares) - 1)]
+        self._weights = ((1 - mix) * plain + mix * hard).tolist()
         self._weight = self._weight_of(self.out)
         self._memory = [self._weight] * MEMORY
-        self._steps = 0
 
     def _weight_of(self, mask: int) -> float:
         weights, total = self._weights, 0.0
@@ -110,7 +123,10 @@ class Attempt:
             self._weight = weight
         known = self._memory[at]
         self._memory[at] = min(self._weight, known * (1 - FADING) + self._weight * FADING)
-        if self._steps % HEAVIER_EVERY == 0:
+        if self._steps % WEIGHED_ANEW == 0:
+            draw = self._chance.random
+            self._weigh(int(draw() * len(self._shares)), MIXES[int(draw() * len(MIXES))])
+        elif self._steps % HEAVIER_EVERY == 0:
             for number in numbers(self.out):
                 self._weights[number] *= HEAVIER
             self._weight = self._weight_of(self.out)
