@@ -25,12 +25,13 @@ def write_cost(sheet: Worksheet, project: Project, cost: Cost) -> None:
         Column("For", lambda line: line.group.value),
         Column("Number", lambda line: line.number),
         Column("Item", lambda line: line.name, Style.NAME, 40.0),
-        Column("Quantity", lambda line: line.quantity, Style.MASS),
+        Column("Quantity", lambda line: line.quantity, _quantity_style(cost)),
         Column("Unit", lambda line: line.unit),
         Column(f"Price, {currency}", lambda line: _money(as_number(line.unit_price)), Style.MONEY),
         Column(f"Cost, {currency}", lambda line: _money(as_number(line.cost)), Style.MONEY),
     ]
     header = page.table(lines, cost.lines)
+    page.break_page()
     for title, shares in (("Material", cost.by_material), ("Bay", cost.by_bay)):
         columns: list[Column[CostShare]] = [
             Column(title, lambda share: share.name, Style.NAME, 40.0),
@@ -56,8 +57,13 @@ def write_cost(sheet: Worksheet, project: Project, cost: Cost) -> None:
             f"{count_words(len(cost.missing), 'price is', 'prices are')} missing and in no sum: "
             f"{', '.join(cost.missing)}."
         )
-    page.freeze(header, len(cost.lines))
+    page.freeze(header, len(cost.lines), repeats=False)
     page.heading(TITLE, LEAD, project.name)
+
+
+def _quantity_style(cost: Cost) -> Style:
+    """Whole numbers where there are no others."""
+    return Style.COUNT if all(line.quantity.is_integer() for line in cost.lines) else Style.MASS
 
 
 def _money(amount: float | None) -> float | str:

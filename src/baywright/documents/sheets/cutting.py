@@ -25,8 +25,8 @@ LEAD = (
     "set to; the blade's kerf is reckoned with and lies beside it."
 )
 MOST_PICTURES = 40
-_PICTURE_WIDTH = 600.0
-"""So that some cuts stand under the picture on its page."""
+_PICTURE_WIDTH, _PICTURE_HEIGHT = 600.0, 341.0
+"""So that some cuts stand under the picture on its page, under a square one too."""
 
 
 def write_cutting(sheet: Worksheet, project: Project, manufacture: Manufacture, plan: CuttingPlan) -> None:
@@ -45,7 +45,7 @@ def write_cutting(sheet: Worksheet, project: Project, manufacture: Manufacture, 
         for layout in cutting.layouts:
             page.break_page()
             if pictures < MOST_PICTURES:
-                page.picture(sheet_drawing(layout, words).to_bytes("png", 110), _PICTURE_WIDTH)
+                page.picture(sheet_drawing(layout, words).to_bytes("png", 110), _PICTURE_WIDTH, _PICTURE_HEIGHT)
             else:
                 page.paragraph(f"{layout.number} of {cutting.material}: no drawing here, see the book of cuts.")
             pictures += 1

@@ -64,11 +64,15 @@ class Page:
         self.next_row = header + len(rows) + 2
         return header
 
-    def freeze(self, header: int, rows: int, first_columns: int = 0) -> None:
-        """Keep the header (and so many columns) in sight, repeat it in print, and let the reader filter."""
+    def freeze(self, header: int, rows: int, first_columns: int = 0, *, repeats: bool = True) -> None:
+        """Keep the header (and so many columns) in sight, and let the reader filter.
+
+        `repeats` prints it on every page; not where other tables follow, over which it would be wrong.
+        """
         sheet, last = self.sheet, get_column_letter(len(self.widths))
         sheet.freeze_panes = f"{get_column_letter(first_columns + 1)}{header + 1}"
-        sheet.print_title_rows = f"{header}:{header}"
+        if repeats:
+            sheet.print_title_rows = f"{header}:{header}"
         if rows:
             sheet.auto_filter.ref = f"A{header}:{last}{header + rows}"
 

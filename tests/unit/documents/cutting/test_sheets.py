@@ -56,6 +56,16 @@ def test_every_sheet_of_the_plan_is_drawn_and_every_cut_listed(sheets: dict[str,
     assert "A remark." in values
 
 
+def test_sums_print_on_a_page_of_their_own_without_the_heads_of_the_list(sheets: dict[str, Worksheet]) -> None:
+    """The list has two lines under its head in row 4; its head is not repeated over the sums' tables."""
+    cost = sheets["Cost"]
+    assert not cost.print_title_rows
+    assert sheets["Offcuts"].print_title_rows == "$4:$4"
+    (line,) = (row for row in cost.iter_rows(min_row=5) if row[0].value == "Material")
+    assert [each.id for each in cost.row_breaks.brk] == [line[0].row - 1]
+    assert {row[3].number_format for row in cost.iter_rows(min_row=5, max_row=6)} == {"#,##0"}
+
+
 def test_rests_and_owned_pieces_stand_among_the_offcuts(sheets: dict[str, Worksheet]) -> None:
     rows = list(sheets["Offcuts"].iter_rows(min_row=5, values_only=True))
     assert ("keep", "birch plywood 18 mm", "C1", 2340, 390) in [row[:5] for row in rows]
