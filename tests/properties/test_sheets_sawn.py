@@ -82,7 +82,8 @@ def check(job: Job, packing: Packing) -> None:
     for number, count in used.items():
         available = boards[number].available
         assert available is None or count <= available
-    hopeless = [n for n, part in enumerate(job.wanted) if not any(goes_on(part, plank) for plank, _, _ in job.planks)]
+    there = [plank for plank, _, available in job.planks if available != 0]
+    hopeless = [n for n, part in enumerate(job.wanted) if not any(goes_on(part, plank) for plank in there)]
     assert sorted(packing.unplaceable) == hopeless
     if left == set(hopeless):
         assert packing.bound <= packing.cost
