@@ -62,7 +62,7 @@ def test_sums_print_on_a_page_of_their_own_without_the_heads_of_the_list(sheets:
     assert not cost.print_title_rows
     assert sheets["Offcuts"].print_title_rows == "$4:$4"
     (line,) = (row for row in cost.iter_rows(min_row=5) if row[0].value == "Material")
-    assert [each.id for each in cost.row_breaks.brk] == [line[0].row - 1]
+    assert [each.id for each in cost.row_breaks.brk] == [(line[0].row or 0) - 1]
     assert {row[3].number_format for row in cost.iter_rows(min_row=5, max_row=6)} == {"#,##0"}
 
 
