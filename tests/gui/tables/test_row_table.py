@@ -153,3 +153,20 @@ def test_rows_that_go_change_the_selection_once(qtbot: QtBot, table: RowTable[Ti
     view.ids_selected.connect(told.append)
     view.change_rows(lambda: table.show_records([TINS[1], TINS[3]]))
     assert told == [("b", "d")]
+
+
+def test_marked_lines_stand_out_by_sign_and_weight_and_say_so(table: RowTable[Tin]) -> None:
+    changed: list[tuple[int, int]] = []
+    table.dataChanged.connect(lambda first, last: changed.append((first.row(), last.row())))
+    table.mark(("b", "gone"))
+    assert changed == [(1, 1)]
+    name = table.index(1, 0)
+    assert name.data() == "▸ Screws"
+    assert name.data(Qt.ItemDataRole.EditRole) == "Screws"
+    assert name.data(Qt.ItemDataRole.FontRole).bold()
+    assert name.data(Qt.ItemDataRole.AccessibleTextRole) == "Name: Screws, has the selected part"
+    assert table.index(1, 1).data() == "10"
+    assert table.index(0, 0).data(Qt.ItemDataRole.FontRole) is None
+    table.mark(())
+    assert changed == [(1, 1), (1, 1)]
+    assert name.data() == "Screws"

@@ -129,4 +129,4 @@ class CostView(QWidget):
         were = self.table.total
         self.table.show_records(share_lines(cost, plan))
         if self.table.total and not were:
-            self.view.fit_columns(200)
+            self.view.fit_columns(140)

@@ -69,7 +69,8 @@ def layout_lines(plan: CuttingPlan | None, grained: Callable[[str], bool]) -> li
 def size_words(layout: SheetLayout | BarLayout, unit: LengthUnit) -> str:
     """The size of a sheet or bar."""
     if isinstance(layout, BarLayout):
-        return short_length(layout.length_mm, unit)
+        sides = [layout.length_mm] if layout.width_mm is None else [layout.length_mm, layout.width_mm]
+        return " × ".join(short_length(side, unit) for side in sides)
     return f"{short_length(layout.length_mm, unit)} × {short_length(layout.width_mm, unit)}"
 
 

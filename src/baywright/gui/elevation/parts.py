@@ -20,8 +20,6 @@ from baywright.gui.elevation.pixels import in_pixels
 from baywright.model.making import FrontPanel, Part
 
 OUTLINE = 3.0
-SHELF_BAY = -1
-"""The number of the shelf bay among the bays of a part."""
 _SAME_MM = 0.01
 _IN_FRONT = "STBUPE"
 """First letters of the boards that are seen, and can be pointed at, from before the run."""
@@ -94,41 +92,10 @@ def _along(part: Part, boards: Sequence[Area]) -> tuple[Area, ...]:
 
 
 def _uprights(part: Part, frame: Frame) -> tuple[Area, ...]:
-    """The uprights of that role and height, and of its variant: those beside the bays that the part names."""
-    number = part.number.partition("/")[0].partition("-")[0]
-    places = _places_of(part)
-    found = []
-    for upright in frame.uprights:
-        before, after = _beside(upright, frame)
-        is_like = abs(upright.height - part.length_mm) < _SAME_MM and _upright_number(before, after) == number
-        if is_like and (not places or (before, after) in places or before in places or after in places):
-            found.append(upright)
-    return tuple(found)
-
-
-def _places_of(part: Part) -> set[object]:
-    """Between which bays the pieces stand, or beside which; the list names the bays of one piece after another."""
-    bays = sorted(part.bays)
-    if part.number.startswith("U2") and len(bays) == 2 * part.quantity:
-        return set(zip(bays[::2], bays[1::2], strict=True))
-    return {bay for bay in bays if bay != SHELF_BAY or not part.number.startswith("U4")}
-
-
-def _beside(upright: Area, frame: Frame) -> tuple[int | None, int | None]:
-    """The bays before and after an upright by their numbers; the shelf bay is -1, None where there is none."""
-    spans = [*enumerate(frame.bays), *([(SHELF_BAY, frame.shelf_bay)] if frame.shelf_bay is not None else [])]
-    before = next((number for number, bay in spans if abs(bay.right - upright.left) < _SAME_MM), None)
-    after = next((number for number, bay in spans if abs(bay.left - upright.right) < _SAME_MM), None)
-    return before, after
-
-
-def _upright_number(before: int | None, after: int | None) -> str:
-    """The part number of an upright by what stands on either side of it, as the list of parts counts them."""
-    if before is None:
-        return "U5" if after == SHELF_BAY else "U1"
-    if after is None:
-        return "U6" if before == SHELF_BAY else "U3"
-    return "U4" if after == SHELF_BAY else "U2"
+    """The uprights of a part by their places along the wall."""
+    return tuple(
+        upright for upright in frame.uprights if any(abs(upright.left - left) < _SAME_MM for left in part.lefts_mm)
+    )
 
 
 def _end_panels(part: Part, frame: Frame) -> tuple[Area, ...]:

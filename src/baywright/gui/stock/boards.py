@@ -25,6 +25,7 @@ SHEETS_EMPTY = "No sheets: a usual size, 2500 × 1250 mm, is taken for granted, 
 BAR_WORDS = "Bars, strips or rolls that edging, lippings and, if you like, rails are cut from."
 BARS_EMPTY = "No bars: edging is counted by length in the hardware order."
 ANY_NUMBER = "as many as needed"
+ANY_BOARD = "serves every board"
 _SAMPLES = {
     "material_id": "n" * 16,
     "supplier": "n" * 8,
@@ -48,6 +49,11 @@ SHEET_COLUMNS = (
 BAR_COLUMNS = (
     ("Used for", "use", "What is cut from it"),
     ("Length", "length_mm", "Of one bar or roll"),
+    (
+        "Width",
+        "width_mm",
+        "A strip covers boards up to 2 mm thinner, a rail is as wide; empty: serves every board",
+    ),
     ("Price", "price", "Of one; empty where it is not known. What is owned costs nothing"),
     ("How many", "quantity", "How many there are; empty: as many as one wants to buy"),
     ("Bought or owned", "is_owned", "Owned ones are used first where that saves"),
@@ -57,7 +63,9 @@ BAR_COLUMNS = (
 )
 
 
-def _kinds(session: Session) -> dict[str, CellKind]:
+def _kinds(session: Session, any_width: str = "") -> dict[str, CellKind]:
+    """The kinds of values by field; `any_width`: what no width means, empty where there must be one."""
+
     def materials() -> tuple[tuple[object, str], ...]:
         return tuple((material.id, material.name) for material in session.project.stock.materials)
 
@@ -66,7 +74,7 @@ def _kinds(session: Session) -> dict[str, CellKind]:
         "use": ChoiceKind(BAR_USES),
         "name": TextKind(),
         "length_mm": LengthKind(),
-        "width_mm": LengthKind(),
+        "width_mm": LengthKind(any_width),
         "price": PriceKind(lambda: session.project.pricing.currency),
         "quantity": CountKind(0, 10_000, ANY_NUMBER),
         "is_owned": ChoiceKind(OWNERSHIP),
@@ -87,8 +95,10 @@ class BoardBlock(Block):
         columns: tuple[tuple[str, str, str], ...],
         change: Callable[[str, str, object], Command],
         parent: QWidget | None = None,
+        *,
+        any_width: str = "",
     ) -> None:
-        unit, kinds = self.unit_of(session), _kinds(session)
+        unit, kinds = self.unit_of(session), _kinds(session, any_width)
         made = [value_column(t, f, kinds[f], hint, unit, sample=_SAMPLES.get(f, "")) for t, f, hint in columns]
         self.table: EditTable[Any] = EditTable(session, made, change)
         name, empty = names
@@ -204,7 +214,9 @@ class BarBlock(BoardBlock):
     """The bars with their buttons."""
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
-        super().__init__(session, BAR_WORDS, ("Bars and rolls", BARS_EMPTY), BAR_COLUMNS, ChangeBar, parent)
+        super().__init__(
+            session, BAR_WORDS, ("Bars and rolls", BARS_EMPTY), BAR_COLUMNS, ChangeBar, parent, any_width=ANY_BOARD
+        )
         self.add = self.add_button("&Add", "Add a bar, strip or roll and type its length", self.add_bar)
         self.add_buttons("bars")
         self.update_from_document()
