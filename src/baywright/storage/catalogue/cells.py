@@ -13,7 +13,13 @@ from baywright.model.length import LengthError, LengthUnit, parse_length
 from baywright.model.mass import MassError, parse_mass
 from baywright.model.money import MoneyError, parse_money
 from baywright.model.number import NumberError, even_blanks, parse_number
-from baywright.storage.catalogue.columns import MEASURES, CatalogueColumn, CatalogueMatching, unit_of_column
+from baywright.storage.catalogue.columns import (
+    MEASURES,
+    CatalogueColumn,
+    CatalogueMatching,
+    currency_of_column,
+    unit_of_column,
+)
 from baywright.storage.catalogue.kinds import kind_meant
 from baywright.storage.preview import CellFault
 from baywright.storage.table import Row, Table, column_letters
@@ -31,6 +37,8 @@ _TEXTS = {
 _PACK = re.compile(r"(?P<amount>[0-9.,  ]+?) ?(?P<unit>[a-z]*)")
 _PARTS = {"ml": 1000, "cl": 100, "cm": 100, "mm": 1000}
 """Units that are so many in one of those in which the order counts (litres, metres)."""
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}\.[0-9]{3}")
+"""What is a thousand or more where a point divides thousands, and some few with decimals elsewhere."""
 _WHOLE_WORDS = """
     pc pcs piece pieces pr pair pairs m metre metres meter meters l litre litres liter liters m2 sqm roll
     stuck stk st paar pieces paires metres piezas pares pezzi metri stuks
@@ -49,6 +57,8 @@ class ItemReader:
             column: unit_of_column(table.headings[place], column) if place < len(table.headings) else ""
             for column, place in matching.columns.items()
         }
+        place = matching.place(CatalogueColumn.PRICE)
+        self._priced_in = "" if place is None else currency_of_column(table.column_name(place))
 
     def text(self, row: Row, column: CatalogueColumn) -> str:
         """What stands in the row under that meaning; empty where the meaning has no column."""
@@ -112,6 +122,11 @@ class ItemReader:
         return lambda text: parse_mass(text, unit)
 
     def _price(self, text: str) -> Decimal:
+        if self._priced_in not in ("", self._currency):
+            raise MoneyError(
+                f"The prices of this column are in {self._priced_in}, but this project reckons in {self._currency}; "
+                "convert them first, and change the heading."
+            )
         return parse_money(text, self._currency, is_rounded=True)
 
 
@@ -125,8 +140,12 @@ def pack_size(text: str) -> float:
     unit = match["unit"] if match else ""
     if match is None or (unit and unit not in _WHOLE and unit not in _PARTS):
         raise NumberError(f"“{text}” is not the size of a pack. {accepted}")
+    number = match["amount"].strip()
+    if unit not in ("l", "m") and _THOUSANDS.fullmatch(number):
+        whole, plain = number.replace(".", ""), f"{float(number):g}"
+        raise NumberError(f"“{text}” can be read as {whole} or as {plain}; write {whole} or {plain}.")
     try:
-        amount = parse_number(match["amount"].strip())
+        amount = parse_number(number)
     except NumberError as trouble:
         raise NumberError(f"{trouble} {accepted}" if "read as" not in str(trouble) else str(trouble)) from None
     if amount <= 0:

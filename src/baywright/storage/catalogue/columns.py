@@ -3,6 +3,7 @@
 Laws: as for inventories: the guess is only ever a proposal.
 """
 
+import re
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -69,6 +70,30 @@ _PHRASES: dict[CatalogueColumn, str] = {
 }
 """Headings in English, German, French, Spanish, Italian and Dutch, without accents, small."""
 
+_CURRENCIES = frozenset(
+    {
+        "EUR",
+        "GBP",
+        "USD",
+        "CHF",
+        "SEK",
+        "NOK",
+        "DKK",
+        "PLN",
+        "CZK",
+        "HUF",
+        "RON",
+        "CAD",
+        "AUD",
+        "NZD",
+        "JPY",
+        "CNY",
+        "INR",
+    }
+)
+"""Currencies that headings name by their letters (ISO 4217)."""
+_CURRENCY_SIGNS = {"€": "EUR", "£": "GBP"}
+
 _WEAK = frozenset({"what", "no", "nr", "thick", "long", "wide", "content", "contents", "number", "group", "item"})
 _HEADINGS = Headings(_PHRASES, _WEAK)
 
@@ -98,3 +123,11 @@ def unit_of_column(heading: str, column: CatalogueColumn) -> str:
     unit = phrase_and_unit(heading)[1]
     units = LENGTH_UNITS if column in MEASURES else MASS_UNITS if column in _MASSES else frozenset()
     return unit if unit in units else ""
+
+
+def currency_of_column(heading: str) -> str:
+    """The currency that a heading such as “Price (CHF)” or “Preis in €” gives its column; empty where it gives none."""
+    named = [sign for sign in heading if sign in _CURRENCY_SIGNS]
+    words = [word for word in re.findall("[A-Z]+", heading.upper()) if word in _CURRENCIES]
+    found = {_CURRENCY_SIGNS[sign] for sign in named} | set(words)
+    return found.pop() if len(found) == 1 else ""

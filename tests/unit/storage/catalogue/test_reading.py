@@ -164,3 +164,23 @@ def test_every_kind_is_known_by_its_own_name() -> None:
     assert [kind_meant(kind.value) for kind in HardwareKind] == list(HardwareKind)
     assert kind_meant("Drawer runners") is HardwareKind.RUNNER
     assert kind_meant("thing") is None
+
+
+@pytest.mark.parametrize("heading", ["Price (CHF)", "price usd", "Preis in £", "GBP"])
+def test_prices_in_another_currency_than_the_projects_are_refused(heading: str) -> None:
+    fault = _only_fault(f"Kind;Name;Length;Diameter;{heading}\nscrew;A;40;4;12,50\n")
+    assert "but this project reckons in EUR" in fault.why
+    (taken,) = _preview("Kind;Name;Length;Diameter;Preis in €\nscrew;A;40;4;12,50\n").added
+    assert taken.item.price == Decimal("12.5")
+
+
+def test_a_pack_that_may_be_a_thousand_or_one_is_refused() -> None:
+    fault = _only_fault(HEADINGS + "screw;A;40;4;1.000;12,50;\n")
+    assert (fault.why, fault.mend) == ("“1.000” can be read as 1000 or as 1", "Write 1000 or 1.")
+    assert [pack_size(text) for text in ("1 000", "1000 pieces", "2.500 l", "0.125", "1.5")] == [
+        1000,
+        1000,
+        2.5,
+        0.125,
+        1.5,
+    ]
