@@ -12,7 +12,7 @@ from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, Sheet
 from baywright.model.machining import Side
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
-from baywright.model.stock import BarUse, BoardRole
+from baywright.model.stock import Bar, BarUse, BoardRole
 from baywright.workings.material import material_of
 from tests.oracle.saw import Lying, NotSawn, Plank, Stroke, Wanted, check_parts, cut_apart, replayed
 
@@ -220,13 +220,24 @@ def check_strips(project: Project, parts: Sequence[Part], cuttings: Iterable[Bar
         _expect(most is None or count <= most, f"{count} of {most} bars {identifier} are cut")
 
 
+def _is_as_wide(bar: Bar, cutting: BarCutting) -> bool:
+    """Whether a bar is wide enough for a section, read off its id: 2 mm over the board, or as wide as the rail."""
+    kind, _, measures = cutting.id.partition("-")
+    asked, is_rail = float(measures.partition("x")[0]), kind == "rail"
+    _expect(cutting.width_mm == (asked if is_rail else asked + 2), f"{cutting.name} is told another width")
+    if bar.width_mm is None:
+        return True
+    return abs(bar.width_mm - asked) < 0.06 if is_rail else bar.width_mm > asked + 1.94
+
+
 def _check_bars(project: Project, cutting: BarCutting) -> None:
     kerf = u(project.stock.rules.bar_kerf_mm)
     use = BarUse.RAIL if cutting.id.startswith("rail") else BarUse.EDGING
-    bars = {bar.id: bar for bar in project.stock.bars if bar.use is use}
+    bars = {bar.id: bar for bar in project.stock.bars if bar.use is use and _is_as_wide(bar, cutting)}
     _expect(cutting.is_assumed is not bool(bars), "bars are assumed though there are some, or the other way round")
     for layout in cutting.layouts:
         _expect(not layout.bar_id or bars[layout.bar_id].length_mm == layout.length_mm, "another bar is cut")
+        _expect(not layout.bar_id or bars[layout.bar_id].width_mm == layout.width_mm, "its width is told wrong")
         at = 0
         for piece in layout.pieces:
             _expect(u(piece.from_mm) >= at, f"strips of {layout.number} overlap, or no room is left for the blade")

@@ -63,7 +63,8 @@ def shops(draw: st.DrawFn) -> Project:
     bars = tuple(
         Bar(
             id=f"bar-{number}", use=draw(st.sampled_from(BarUse)), length_mm=draw(st.sampled_from([900.0, 2400.0])),
-            price=draw(prices), quantity=draw(counts), is_owned=draw(st.booleans()),
+            width_mm=draw(st.sampled_from([None, 11.0, 20.0, 100.0])), price=draw(prices), quantity=draw(counts),
+            is_owned=draw(st.booleans()),
         )
         for number in range(draw(st.integers(0, 3)))
     )  # fmt: skip

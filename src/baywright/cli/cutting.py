@@ -85,7 +85,13 @@ class CuttingText:
         )
         rest = f"; rest {self._length(layout.rest_mm)}" + (", worth keeping" if layout.is_rest_reusable else "")
         where = "from the rack" if layout.is_owned else "to buy"
-        return f"  {layout.number}  {self._length(layout.length_mm)}, {where}: {pieces}{rest}"
+        return f"  {layout.number}  {self._bar_size(layout)}, {where}: {pieces}{rest}"
+
+    def _bar_size(self, layout: BarLayout) -> str:
+        """Its length, and its width where the stock says it."""
+        if layout.width_mm is None:
+            return self._length(layout.length_mm)
+        return self._size(layout.length_mm, layout.width_mm)
 
     def _purchases(self, plan: CuttingPlan, cost: Cost | None) -> Iterator[str]:
         yield "To buy:"
@@ -98,9 +104,11 @@ class CuttingText:
         for (material, name, length, width), count in bought.items():
             yield f"  {count} × {material}{f' “{name}”' if name else ''}, {self._size(length, width)}"
         for cutting in plan.bars:
-            kinds = Counter((layout.bar_name, layout.length_mm) for layout in cutting.layouts if not layout.is_owned)
-            for (name, length), count in kinds.items():
-                yield f"  {count} × {cutting.name}{f' “{name}”' if name else ''}, {self._length(length)}"
+            kinds = Counter(
+                (layout.bar_name, self._bar_size(layout)) for layout in cutting.layouts if not layout.is_owned
+            )
+            for (name, size), count in kinds.items():
+                yield f"  {count} × {cutting.name}{f' “{name}”' if name else ''}, {size}"
         if not bought and not any(cutting.bought for cutting in plan.bars):
             yield "  nothing"
         known = [each.cost for each in plan.sheets] + [each.cost for each in plan.bars]

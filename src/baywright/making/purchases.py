@@ -2,16 +2,17 @@
 
 Laws: a line costs what its packs, sheets or bars cost, rounded to the smallest coin; what is owned or at hand costs
 nothing and says so; a line without a price names what is missing. Edging is paid for once: as bars where the owner has
-entered some, else by the metre with the hardware.
+entered some that are wide enough, else by the metre with the hardware.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from baywright.making.cutting.strips import bar_demands
 from baywright.making.shares import Weights, along, pieces_in, used_in
 from baywright.model.cost import CostGroup, CostLine
-from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, SheetCutting, SheetLayout
+from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, SheetCutting, SheetLayout, Unplaced
 from baywright.model.length import format_length
 from baywright.model.making import HardwareItem, Manufacture, Part
 from baywright.model.money import Pricing, to_coin
@@ -20,7 +21,7 @@ from baywright.model.stock import BarUse, BoardRole
 
 OWNED = "owned already, costs nothing"
 AT_HAND = "at hand already, costs nothing"
-NOT_LAID_OUT = "not laid out on sheets yet"
+NOT_LAID_OUT = "not laid out yet"
 BARS_NAME, HARDWARE_NAME = "Bars and edging", "Hardware"
 
 Bays = Mapping[int, tuple[float, float]]
@@ -39,10 +40,12 @@ class Purchase:
 
 
 def purchases(project: Project, manufacture: Manufacture, cutting: CuttingPlan | None, bays: Bays) -> list[Purchase]:
-    """Every line; without a cutting plan the sheets of every material are one line without a price."""
+    """Every line; without a cutting plan the sheets of every material, and the bars of every section, are one line
+    without a price.
+    """
     return [
         *_sheets(project, manufacture.parts, cutting, bays),
-        *(_bars(project, manufacture.parts, cutting, bays) if cutting else ()),
+        *_bars(project, manufacture.parts, cutting, bays),
         *(_hardware(item, project.pricing.currency, bays) for item in manufacture.hardware),
     ]
 
@@ -66,22 +69,31 @@ def _sheets(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None
             number, note = sheet_id or of_material.material_id, OWNED if is_owned else ""
             line = _line(CostGroup.SHEETS, number, name, len(layouts), "sheets", price, project.pricing, note=note)
             yield Purchase(line, of_material.material, weights, name if price is None else "")
-        yield from _unplaced(project, of_material, weights)
+        for one in of_material.unplaced:
+            yield _missing_piece(project, of_material, one, weights)
 
 
-def _unplaced(project: Project, of_material: SheetCutting, weights: Weights) -> Iterator[Purchase]:
-    """Pieces that no sheet holds: what they will cost is not known."""
-    for one in of_material.unplaced:
-        name = f"{of_material.material} for {one.pieces} of {one.part_number}"
-        line = _line(
-            CostGroup.SHEETS, of_material.material_id, name, one.pieces, "pieces", None, project.pricing,
-            note=one.reason,
-        )  # fmt: skip
-        yield Purchase(line, of_material.material, weights, f"{name}: not cut from any sheet")
+def _missing_piece(project: Project, of: SheetCutting | BarCutting, left: Unplaced, weights: Weights) -> Purchase:
+    """Pieces that no sheet or bar holds: what they will cost is not known."""
+    if isinstance(of, SheetCutting):
+        group, number, material, what = CostGroup.SHEETS, of.material_id, of.material, "sheet"
+    else:
+        group, number, material, what = CostGroup.BARS, of.id, of.name, "bar"
+    name = f"{material} for {left.pieces} of {left.part_number}"
+    line = _line(group, number, name, left.pieces, "pieces", None, project.pricing, note=left.reason)
+    return Purchase(line, material if what == "sheet" else BARS_NAME, weights, f"{name}: not cut from any {what}")
 
 
-def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan, bays: Bays) -> Iterator[Purchase]:
+def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None, bays: Bays) -> Iterator[Purchase]:
     """Bars and rolls, bought or owned; edging from a roll that was only assumed is ordered as hardware."""
+    if cutting is None:
+        for demand in bar_demands(project, parts):
+            if demand.use is BarUse.EDGING and not demand.is_in(project.stock):
+                continue
+            line = _line(CostGroup.BARS, demand.id, demand.name, 0, "bars", None, project.pricing, note=NOT_LAID_OUT)
+            weights = _edges(parts, bays) if demand.use is BarUse.EDGING else _rails(parts, bays)
+            yield Purchase(line, BARS_NAME, weights, f"{demand.name}: {NOT_LAID_OUT}")
+        return
     bars = {bar.id: bar for bar in project.stock.bars}
     for of_section in cutting.bars:
         is_edging = of_section.id.startswith(BarUse.EDGING.value)
@@ -98,6 +110,8 @@ def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan, bays: B
             number, note = bar_id or of_section.id, OWNED if is_owned else ""
             line = _line(CostGroup.BARS, number, name, len(layouts), "bars", price, project.pricing, note=note)
             yield Purchase(line, BARS_NAME, weights, name if price is None else "")
+        for one in of_section.unplaced:
+            yield _missing_piece(project, of_section, one, weights)
 
 
 def _hardware(item: HardwareItem, currency: str, bays: Bays) -> Purchase:
@@ -131,7 +145,8 @@ def _sheet_name(project: Project, of_material: SheetCutting, layout: SheetLayout
 
 def _bar_name(project: Project, of_section: BarCutting, layout: BarLayout) -> str:
     own = f" “{layout.bar_name}”" if layout.bar_name else ""
-    return f"{of_section.name}, bar{own} {format_length(layout.length_mm, project.unit)}"
+    size = " × ".join(format_length(mm, project.unit) for mm in (layout.length_mm, layout.width_mm) if mm is not None)
+    return f"{of_section.name}, bar{own} {size}"
 
 
 # How the bays share it

@@ -126,6 +126,8 @@ class BarLayout(Frozen):
     bar_id: str
     bar_name: str
     length_mm: float
+    width_mm: float | None = None
+    """Of the bar; None where the stock does not say it."""
     is_owned: bool
     pieces: tuple[BarPiece, ...]
     rest_mm: float
@@ -138,6 +140,8 @@ class BarCutting(Frozen):
     id: str
     name: str
     layouts: tuple[BarLayout, ...]
+    width_mm: float | None = None
+    """How wide its bars are to be: strips of edging at least, rails exactly."""
     unplaced: tuple[Unplaced, ...] = ()
     bought: int = 0
     cost: Decimal | None = None

@@ -22,6 +22,8 @@ from baywright.model.safety import BoardMaterial
 
 MOST_MATERIALS = 100
 MOST_SHEETS = 1_000
+_SAME_MM = 0.05
+"""Widths that differ by no more are one: bars are sold to the tenth of a mm at best."""
 
 
 class BoardRole(StrEnum):
@@ -130,17 +132,28 @@ class BarUse(StrEnum):
 
 
 class Bar(Frozen):
-    """Bars, strips or rolls of one length and price, to be bought or owned."""
+    """Bars, strips or rolls of one length, width and price, to be bought or owned."""
 
     id: Identifier
     use: BarUse = BarUse.EDGING
     name: Text = ""
     length_mm: PositiveMillimetres = 2500.0
+    width_mm: PositiveMillimetres | None = None
+    """Of a strip, what it covers with what is trimmed off; of a rail, its width. None serves boards of any thickness,
+    and rails of any width.
+    """
     price: Price | None = None
     quantity: Annotated[int, Field(ge=0, le=10_000)] | None = None
     is_owned: bool = False
     supplier: Text = ""
     note: Text = ""
+
+    def serves(self, use: BarUse, width_mm: float) -> bool:
+        """Whether pieces of that use and width (mm) come from it: a strip may be wider, a rail not."""
+        if use is not self.use:
+            return False
+        over = 0.0 if self.width_mm is None else self.width_mm - width_mm
+        return over >= -_SAME_MM and (use is BarUse.EDGING or over <= _SAME_MM)
 
 
 class CuttingRules(Frozen):

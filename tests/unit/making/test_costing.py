@@ -6,6 +6,7 @@ import pytest
 
 from baywright.making import manufacture
 from baywright.making.costing import cost, taxed
+from baywright.making.cutting.plan import cutting_plan
 from baywright.making.shares import divided
 from baywright.model.catalogue import Adjustment, CatalogueItem, ExtraItem, HardwareKind, HardwareStock
 from baywright.model.cost import Cost, CostGroup
@@ -116,7 +117,7 @@ def test_drawer_sides_weigh_what_their_volume_does(two_sheets: Cost) -> None:
 
 def test_before_anything_is_laid_out_the_sheets_are_missing(priced: Project, made: Manufacture) -> None:
     found = cost(priced, made, None)
-    assert "Plywood 15: not laid out on sheets yet" in found.missing
+    assert "Plywood 15: not laid out yet" in found.missing
     assert found.gross == Decimal("99.05")
 
 
@@ -145,6 +146,33 @@ def test_edging_is_paid_for_once(priced: Project, made: Manufacture) -> None:
     found = cost(project, manufacture(project), plan)
     (line,) = [line for line in found.lines if "dging" in line.name]
     assert (line.group, line.cost) == (CostGroup.BARS, Decimal(28))
+
+
+@pytest.mark.parametrize(
+    ("width_mm", "from_bars"), [("none", set()), (None, {"18", "27"}), (29, {"18", "27"}), (20, {"18"}), (19, set())]
+)
+def test_edging_of_each_thickness_is_ordered_once(
+    priced: Project, width_mm: float | str | None, from_bars: set[str]
+) -> None:
+    """As bars where one is wide enough for it, else by the metre; so it is before anything is laid out."""
+    bars = () if width_mm == "none" else (Bar.model_validate({"id": "strip", "width_mm": width_mm}),)
+    project = priced.replace(stock=priced.stock.replace(bars=bars))
+    made = manufacture(project)
+    for plan in (cutting_plan(project, made, effort=0), None):
+        lines = [line for line in cost(project, made, plan).lines if "dging" in line.name]
+        ordered = [(line.group, next(mm for mm in ("18", "27") if f"{mm} mm" in line.name)) for line in lines]
+        by_the_metre = {"18", "27"} - from_bars
+        assert sorted(ordered) == sorted(
+            [(CostGroup.BARS, mm) for mm in from_bars] + [(CostGroup.HARDWARE, mm) for mm in by_the_metre]
+        )
+
+
+def test_strips_that_no_bar_holds_are_missing(priced: Project) -> None:
+    bars = (Bar(id="strip", length_mm=2000, width_mm=29, price=Decimal(5)),)
+    project = priced.replace(stock=priced.stock.replace(bars=bars))
+    made = manufacture(project)
+    found = cost(project, made, cutting_plan(project, made, effort=0))
+    assert "Edging for boards of 27 mm for 1 of T1: not cut from any bar" in found.missing
 
 
 def test_what_is_left_out_costs_nothing_and_says_so(priced: Project) -> None:

@@ -1,7 +1,8 @@
 """What is left of the cut sheets and bars, put back into the stock once they are cut.
 
 Laws: only what the owner's rule calls worth keeping comes back, as it was told in the cutting plan; what was owned and
-is cut now leaves the stock by the same edit, so that one undo brings all of it back.
+is cut now leaves the stock by the same edit, so that one undo brings all of it back; a rest is as wide as its bar, or,
+where that is not known, as wide as the pieces cut from it ask for.
 """
 
 from collections import Counter
@@ -122,7 +123,8 @@ def _with_rests(
     bars = tuple(
         Bar(
             id=next(bar_ids), use=BarUse.RAIL if cutting.id.startswith("rail") else BarUse.EDGING,
-            name=f"rest of {layout.number}", length_mm=layout.rest_mm, quantity=1, is_owned=True,
+            name=f"rest of {layout.number}", length_mm=layout.rest_mm,
+            width_mm=layout.width_mm or cutting.width_mm, quantity=1, is_owned=True,
         )
         for cutting, layout in bar_rests
     )  # fmt: skip

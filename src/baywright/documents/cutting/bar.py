@@ -36,7 +36,8 @@ def _drawing(name: str, layouts: Sequence[BarLayout], words: Words) -> Sketch:
 def _bar(sheet: Sketch, layout: BarLayout, lower: float, per_mm: float, words: Words) -> None:
     middle, left = lower + _BAR / 2, MARGIN + _LABEL
     source = "owned" if layout.is_owned else "to buy"
-    sheet.text(MARGIN, middle + 4.0, f"{layout.number}: {words.length(layout.length_mm)}", 7.5, room=_LABEL, bold=True)
+    sides = [words.length(side) for side in (layout.length_mm, layout.width_mm) if side is not None]
+    sheet.text(MARGIN, middle + 4.0, f"{layout.number}: {' × '.join(sides)}", 7.5, room=_LABEL, bold=True)
     named = f"{source} “{layout.bar_name}”" if layout.bar_name else source
     sheet.text(MARGIN, middle - 5.0, named, 6.5, room=_LABEL - 6.0)
     sheet.rectangle(left, lower, layout.length_mm * per_mm, _BAR, fill="white", line=0.9)

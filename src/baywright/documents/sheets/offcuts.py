@@ -52,7 +52,7 @@ def _kept(plan: CuttingPlan) -> list[_Piece]:
         for rest in layout.rests
         if rest.is_reusable
     ] + [
-        _Piece("keep", cutting.name, layout.number, layout.rest_mm, None)
+        _Piece("keep", cutting.name, layout.number, layout.rest_mm, layout.width_mm or cutting.width_mm)
         for cutting in plan.bars
         for layout in cutting.layouts
         if layout.is_rest_reusable
@@ -69,7 +69,10 @@ def _used(plan: CuttingPlan) -> list[_Piece]:
         for layout in cutting.layouts
         if layout.is_owned
     ] + [
-        _Piece("used up", cutting.name, f"{layout.number}: {layout.bar_name}".rstrip(": "), layout.length_mm, None)
+        _Piece(
+            "used up", cutting.name, f"{layout.number}: {layout.bar_name}".rstrip(": "), layout.length_mm,
+            layout.width_mm,
+        )
         for cutting in plan.bars
         for layout in cutting.layouts
         if layout.is_owned

@@ -168,6 +168,7 @@ class SheetBlock(BoardBlock):
         self.add_owned = self.add_button(
             "Add &offcut", "Add a piece that lies in the rack already", lambda: self.add_sheet(True)
         )
+        self.in_a_row_above(self.add, self.add_owned)
         self.add_buttons("sheets")
         self._material_id = ""
         self.update_from_document()

@@ -48,7 +48,8 @@ class BarJob:
         self._project = project
         self._demand = demand
         self._kerf = units(project.stock.rules.bar_kerf_mm)
-        bars = [bar for bar in project.stock.bars if bar.use is demand.use]
+        bars = [bar for bar in project.stock.bars if bar.serves(demand.use, demand.width_mm)]
+        bars.sort(key=lambda bar: (bar.width_mm is None, bar.width_mm or 0.0))  # of bars alike the narrower is cut
         is_assumed = not bars
         if is_assumed:
             bars = [self._usual()]
@@ -91,6 +92,7 @@ class BarJob:
             id=self._demand.id,
             name=self._demand.name,
             layouts=layouts,
+            width_mm=self._demand.width_mm,
             unplaced=self._unplaced(packing),
             bought=len(bought),
             cost=self._cost(bought),
@@ -103,11 +105,15 @@ class BarJob:
 
     @property
     def assumed(self) -> dict[str, str]:
-        """The section with the length that was assumed for it, where no bar is in stock."""
+        """The section with the length that was assumed for it, where no bar in stock serves."""
         if not self._kinds[0].is_assumed:
             return {}
-        length = format_length(self._kinds[0].bar.length_mm, self._project.unit)
-        return {self._demand.name: f"a length of {length}"}
+        unit, demand = self._project.unit, self._demand
+        size = f"a length of {format_length(self._kinds[0].bar.length_mm, unit)}"
+        if any(bar.use is demand.use for bar in self._project.stock.bars):  # but none of a width that serves
+            more = " or more" if demand.use is BarUse.EDGING else ""
+            size += f", {format_length(demand.width_mm, unit)}{more} wide,"
+        return {demand.name: size}
 
     def _usual(self) -> Bar:
         is_band = self._demand.use is BarUse.EDGING and self._project.construction.edging.kind is EdgingKind.BAND
@@ -147,6 +153,7 @@ class BarJob:
             bar_id="" if kind.is_assumed else kind.bar.id,
             bar_name=kind.bar.name,
             length_mm=kind.bar.length_mm,
+            width_mm=kind.bar.width_mm,
             is_owned=kind.bar.is_owned,
             pieces=tuple(pieces),
             rest_mm=rest,

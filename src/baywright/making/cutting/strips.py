@@ -9,12 +9,13 @@ from dataclasses import dataclass
 
 from baywright.making.cutting.pieces import is_rail
 from baywright.making.cutting.units import units
+from baywright.making.hardware.edging import edging_width_mm
 from baywright.model.construction import EdgingKind
 from baywright.model.length import format_length
 from baywright.model.machining import Side
 from baywright.model.making import Part
 from baywright.model.project import Project
-from baywright.model.stock import BarUse
+from baywright.model.stock import BarUse, Stock
 
 _ENDS = frozenset({Side.START, Side.END})
 
@@ -34,7 +35,13 @@ class BarDemand:
     id: str
     name: str
     use: BarUse
+    width_mm: float
+    """Of a strip at least, of a rail exactly."""
     strips: tuple[Strip, ...]
+
+    def is_in(self, stock: Stock) -> bool:
+        """Whether the owner has entered bars that serve."""
+        return any(bar.serves(self.use, self.width_mm) for bar in stock.bars)
 
 
 def bar_demands(project: Project, parts: Sequence[Part]) -> list[BarDemand]:
@@ -60,7 +67,7 @@ def _edgings(project: Project, parts: Sequence[Part]) -> list[BarDemand]:
             for side in part.banded
         )
         name = f"{kind} for boards of {format_length(thickness, project.unit)}"
-        found.append(BarDemand(f"edging-{thickness:g}", name, BarUse.EDGING, strips))
+        found.append(BarDemand(f"edging-{thickness:g}", name, BarUse.EDGING, edging_width_mm(thickness), strips))
     return found
 
 
@@ -79,6 +86,7 @@ def _rails(project: Project, parts: Sequence[Part]) -> list[BarDemand]:
             f"rail-{width:g}x{thickness:g}",
             f"Rail {format_length(width, project.unit)} × {format_length(thickness, project.unit)}",
             BarUse.RAIL,
+            width,
             tuple(Strip(part.number, units(part.cut_length_mm)) for part in of_it for _ in range(part.quantity)),
         )
         for (width, thickness), of_it in rails.items()

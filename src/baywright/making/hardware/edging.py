@@ -1,8 +1,8 @@
 """Edging by the metre, one line for each board thickness: bands from the roll, or solid lipping.
 
 Laws: the need is the sum of the parts' edged lengths and of what every strip is cut longer; the allowance is 10 % of
-it (common practice). Where the owner has entered bars to cut edging from, the cutting of bars tells what to buy, and
-nothing is ordered here.
+it (common practice). Where the owner has entered bars that are wide enough for boards of a thickness, the cutting of bars
+tells what to buy for these, and nothing is ordered here.
 """
 
 from collections.abc import Sequence
@@ -23,14 +23,19 @@ _FINE_MM = 0.11
 
 def edging_needs(project: Project, parts: Sequence[Part]) -> list[Need]:
     """The edging for the parts, thin boards first."""
-    edging = project.construction.edging
-    if edging.kind is EdgingKind.NONE or any(bar.use is BarUse.EDGING for bar in project.stock.bars):
+    if project.construction.edging.kind is EdgingKind.NONE:
         return []
     edged = [part for part in parts if part.edging_strips]
     return [
         _need(project, thickness, [part for part in edged if part.thickness_mm == thickness])
         for thickness in sorted({part.thickness_mm for part in edged})
+        if not any(bar.serves(BarUse.EDGING, edging_width_mm(thickness)) for bar in project.stock.bars)
     ]
+
+
+def edging_width_mm(thickness_mm: float) -> float:
+    """How wide a strip for boards of that thickness is at least, in mm to a hundredth."""
+    return round(thickness_mm + WIDER_MM, 2)
 
 
 def _need(project: Project, thickness_mm: float, parts: Sequence[Part]) -> Need:
@@ -39,7 +44,7 @@ def _need(project: Project, thickness_mm: float, parts: Sequence[Part]) -> Need:
     is_band = edging.kind is EdgingKind.BAND
     strips = sum(part.quantity * part.edging_strips for part in parts)
     needed = sum(part.quantity * part.edged_length_mm for part in parts) + strips * edging.overlength_mm
-    width = thickness_mm + WIDER_MM
+    width = edging_width_mm(thickness_mm)
     longest = max(edge for part in parts for edge in (part.length_mm, part.width_mm)) + edging.overlength_mm
     note = f"{strips} strips on {', '.join(dict.fromkeys(part.number for part in parts))}; sizes are finished sizes, "
     note += "with the edging on"

@@ -31,6 +31,18 @@ def plan(*layouts: SheetLayout) -> CuttingPlan:
     return CuttingPlan(sheets=(cutting,), bars=(BarCutting(id="rail-100x18", name="Rail", layouts=(bar,)),))
 
 
+def strips(*widths_mm: float | None) -> CuttingPlan:
+    """Bars of these widths that strips 20 mm wide were cut from."""
+    bars = tuple(
+        BarLayout(
+            number=f"L{number}", bar_id="", bar_name="", length_mm=2400, width_mm=width_mm, is_owned=False, pieces=(),
+            rest_mm=700, is_rest_reusable=True,
+        )
+        for number, width_mm in enumerate(widths_mm, 1)
+    )  # fmt: skip
+    return CuttingPlan(bars=(BarCutting(id="edging-18", name="Edging", layouts=bars, width_mm=20),))
+
+
 def stocked(offcuts: int | None = 2) -> Project:
     project = Project()
     for command in (
@@ -60,6 +72,11 @@ def test_what_was_owned_and_cut_leaves_the_stock() -> None:
     assert [(bar.id, bar.length_mm, bar.use) for bar in both.stock.bars] == [("offcut-1", 700, BarUse.RAIL)]
     single = made(KeepRests(plan(layout("C1", "left", owned=True))), stocked(offcuts=None))
     assert [sheet.id for sheet in single.stock.sheets] == ["full", "offcut-1"]
+
+
+def test_the_rest_of_a_bar_is_as_wide_as_the_bar_or_as_the_strips_were_to_be() -> None:
+    kept = made(KeepRests(strips(None, 29)), stocked()).stock.bars[1:]
+    assert [(bar.name, bar.width_mm) for bar in kept] == [("rest of L1", 20), ("rest of L2", 29)]
 
 
 def test_a_material_that_was_taken_for_granted_comes_into_stock_with_its_rest() -> None:

@@ -135,5 +135,40 @@ def test_rails_come_from_bars_where_the_owner_wants_it() -> None:
     assert "R4" not in {piece.part_number for layout in plan.sheet_layouts for piece in layout.pieces}
 
 
+def test_a_strip_covers_boards_up_to_its_width_less_what_is_trimmed_off() -> None:
+    bars = (
+        Bar(id="wide", length_mm=2500, width_mm=29, price=Decimal(5)),
+        Bar(id="narrow", length_mm=2500, width_mm=20, price=Decimal(5)),
+        Bar(id="rest", length_mm=1500, width_mm=20, quantity=1, is_owned=True),
+    )
+    parts = part("T1", 1200, 400, banded=(Side.FRONT,), thickness_mm=27), part("U1", 1000, 350, 2, banded=(Side.FRONT,))
+    wide, narrow = cut(shop(sheet(), bars=bars), *parts, effort=50).bars
+    assert [(layout.bar_id, layout.width_mm) for layout in wide.layouts] == [("wide", 29)]
+    assert [(layout.bar_id, layout.width_mm) for layout in narrow.layouts] == [("rest", 20), ("narrow", 20)]
+    assert wide.is_proved
+    assert narrow.is_proved
+    (covers_both,) = (bar.replace(width_mm=None) for bar in bars[:1])
+    any_board = cut(shop(sheet(), bars=(covers_both,)), *parts).bars
+    assert {layout.bar_id for cutting in any_board for layout in cutting.layouts} == {"wide"}
+
+
+def test_where_no_bar_is_wide_enough_one_is_assumed_and_its_width_said() -> None:
+    parts = part("T1", 1200, 400, banded=(Side.FRONT,), thickness_mm=27), part("U1", 1000, 350, banded=(Side.FRONT,))
+    project = shop(sheet(), bars=(Bar(id="narrow", length_mm=2500, width_mm=20),), edging=EdgingKind.LIPPING)
+    plan = cut(project, *parts)
+    assert [cutting.is_assumed for cutting in plan.bars] == [True, False]
+    assert (
+        "Nothing is in stock to cut “Lipping for boards of 27 mm” from: a length of 2500 mm, 29 mm or more wide, was "
+        "assumed. Enter what you can get, with prices."
+    ) in plan.remarks
+
+
+def test_a_rail_is_cut_from_a_bar_of_its_own_width() -> None:
+    bars = tuple(Bar(id=f"stick-{mm}", use=BarUse.RAIL, length_mm=4000, width_mm=mm) for mm in (60, 100, 120))
+    project = shop(sheet(), bars=bars, rules=CuttingRules(rails_from_bars=True))
+    (rails,) = cut(project, part("R4", 1800, 100, role=BoardRole.BRACE)).bars
+    assert [layout.bar_id for layout in rails.layouts] == ["stick-100"]
+
+
 def test_without_edging_there_are_no_strips() -> None:
     assert cut(shop(sheet(), edging=EdgingKind.NONE), part("U1", 900, 300)).bars == ()
