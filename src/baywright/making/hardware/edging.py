@@ -1,8 +1,8 @@
 """Edging by the metre, one line for each board thickness: bands from the roll, or solid lipping.
 
 Laws: the need is the sum of the parts' edged lengths and of what every strip is cut longer; the allowance is 10 % of
-it (common practice). Where the owner has entered bars that are wide enough for boards of a thickness, the cutting of bars
-tells what to buy for these, and nothing is ordered here.
+it (common practice). Where the owner has entered bars that are wide enough for boards of a thickness, the cutting of
+bars tells what to buy for these, and nothing is ordered here.
 """
 
 from collections.abc import Sequence
