@@ -36,11 +36,16 @@ def drawer_kinds(project: Project, workings: Workings, drawers: Drawers) -> Kind
     """The kind of bay that each drawer is made for; of kinds whose drawers are alike, the first."""
     made: dict[tuple[float, float], str] = {}
     alike = {k.id: made.setdefault((k.box_width_mm, k.zone_depth_mm), k.id) for k in workings.kinds}
+    bays = workings.layout.bays
+    plain = {bay.number: alike[workings.kind_of(bay)] for bay in bays if not bay.zones}
     sizes = {box.id: box.size_id for box in project.boxes}
     kinds = {}
     for (bay, row), placements in drawers.items():
+        if bay in plain:
+            kinds[bay, row] = plain[bay]
+            continue
         rows = max(round(workings.value("opening_rows", sizes[p.box_id])) for p in placements)
-        kind = workings.drawer_kind(bay, row, rows) if bay < len(workings.layout.bays) else ""
+        kind = workings.drawer_kind(bay, row, rows) if bay < len(bays) else ""
         kinds[bay, row] = alike[kind]
     return kinds
 

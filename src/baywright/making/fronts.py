@@ -7,7 +7,8 @@ an inset front lies between the uprights; an overlay front reaches to the middle
 face of any other. Equal panels are one line of the cutting list, the highest first.
 """
 
-from itertools import pairwise
+from itertools import groupby, pairwise
+from operator import itemgetter
 
 from baywright.making.drawers import Drawers, Kinds, drawer_kinds, drawers_to_make
 from baywright.making.piece import ALL_ROUND, piece
@@ -36,8 +37,10 @@ def panels_of(project: Project, workings: Workings, drawers: Drawers, kinds: Kin
     least = min((workings.value("opening_height", size.id) for size in sizes_in_use(project)), default=0.0)
     reveal = workings.value("reveal")
     found: list[FrontPanel] = []
-    for bay in sorted({bay for bay, _ in drawers} & set(range(len(workings.layout.bays)))):
-        rows = sorted(row for number, row in drawers if number == bay and _hangs(workings, kinds, bay, row))
+    for bay, places in groupby(sorted(drawers), key=itemgetter(0)):
+        if bay >= len(workings.layout.bays):
+            break
+        rows = [row for _, row in places if _hangs(workings, kinds, bay, row)]
         left, right = _across(project, workings, bay)
         for row, (bottom, top) in zip(rows, _openings(project, workings, drawers, bay, rows, least), strict=True):
             found.append(FrontPanel(

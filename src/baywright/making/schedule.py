@@ -6,7 +6,9 @@ side + first row + pitch × row − line offset), so a wrong row shows in every 
 """
 
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
+from dataclasses import dataclass
+from itertools import groupby, pairwise
+from operator import itemgetter
 
 from baywright.making.drawers import Drawers
 from baywright.making.loads import Loads
@@ -24,20 +26,29 @@ def schedule(
     those of the runners' screws in the uprights on both sides.
     """
     lines: list[ScheduleLine] = []
-    for bay in sorted({bay for bay, _ in drawers}):
-        rows = sorted(row for number, row in drawers if number == bay)
+    for bay, places in groupby(sorted(drawers), key=itemgetter(0)):
+        rows = [row for _, row in places]
         edges = [lower_edge_mm(workings, row) for row in rows]
         openings = [upper - lower for lower, upper in pairwise([*edges, under_top_mm(workings, bay)])]
         for number, (row, opening_mm) in enumerate(zip(rows, openings, strict=True), 1):
-            together, load = drawers[bay, row], loads[bay, row]
-            for placement in together:
-                line = _line(project, workings, placement)
-                place = _place(placement, together)
-                lines.append(line.replace(
-                    drawer=number, opening_mm=opening_mm, load_class_kg=load.class_kg, place_in_drawer=place,
-                    box_stop_mm=stops.get((bay, row)), runner_holes_mm=next(iter(fixings.get((bay, row), ())), ()),
-                ))  # fmt: skip
+            drawer = _Drawer(
+                number, opening_mm, loads[bay, row].class_kg, stops.get((bay, row)),
+                next(iter(fixings.get((bay, row), ())), ()), drawers[bay, row],
+            )  # fmt: skip
+            lines += [_line(project, workings, placement, drawer) for placement in drawer.together]
     return tuple(lines)
+
+
+@dataclass(frozen=True)
+class _Drawer:
+    """What the boxes of one drawer have in common."""
+
+    number: int
+    opening_mm: float
+    class_kg: float | None
+    stop_mm: float | None
+    holes_mm: tuple[float, ...]
+    together: tuple[Placement, ...]
 
 
 def under_top_mm(workings: Workings, bay: int) -> float:
@@ -69,18 +80,19 @@ def _place(placement: Placement, together: tuple[Placement, ...]) -> str:
     return ", ".join(words)
 
 
-def _line(project: Project, workings: Workings, placement: Placement) -> ScheduleLine:
-    """What the box and its row alone tell."""
+def _line(project: Project, workings: Workings, placement: Placement, drawer: _Drawer) -> ScheduleLine:
     box = project.box(placement.box_id)
     size = project.size_of(box)
     lower_edge = lower_edge_mm(workings, placement.row)
     bays = workings.layout.bays
     rows = bays[placement.bay].rows if placement.bay < len(bays) else round(workings.value("upright_rows"))
     return ScheduleLine(
-        bay=placement.bay + 1, drawer=1, box_id=box.id, box_label=box.label, size_name=size.name,
+        bay=placement.bay + 1, drawer=drawer.number, box_id=box.id, box_label=box.label, size_name=size.name,
         contents=box.contents, loaded_mass_kg=box.loaded_mass_kg, runner_row=placement.row + 1,
         rows_taken=min(round(workings.value("opening_rows", size.id)), max(rows - placement.row, 0)),
         lower_edge_mm=lower_edge, runner_line_mm=_runner_line(workings, placement.row),
         box_top_mm=lower_edge + workings.value("seat") + workings.value("box_height", size.id),
-        opening_mm=0.0, load_class_kg=None, locked=placement.lock is not Lock.NONE,
+        opening_mm=drawer.opening_mm, load_class_kg=drawer.class_kg, locked=placement.lock is not Lock.NONE,
+        place_in_drawer=_place(placement, drawer.together), box_stop_mm=drawer.stop_mm,
+        runner_holes_mm=drawer.holes_mm,
     )  # fmt: skip

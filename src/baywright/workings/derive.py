@@ -113,6 +113,8 @@ class Workings:
 
     def zone_depth(self, bay: BayPlace, row: int, rows: int) -> float:
         """How deep into the bay the zones reach that a drawer at that row, `rows` rows high, crosses; in mm."""
+        if not bay.zones:
+            return 0.0
         lower = self.value("base_upper_height") + self.value("first_row") - self.value("line_offset")
         bottom = lower + self.value("pitch") * row
         top = bottom + self.value("pitch") * rows

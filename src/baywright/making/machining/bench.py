@@ -8,6 +8,7 @@ others in the lists of places and bays.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from baywright.model.machining import Groove, Hole, HolePurpose, Joint, Machining, ShapedEdge, Side
 from baywright.model.making import Part
@@ -21,6 +22,12 @@ class Rows:
 
     key: object
     holes: tuple[Hole, ...]
+
+    @cached_property
+    def heights(self) -> tuple[tuple[float, float], ...]:
+        """What they take of the upright's length."""
+        radii = {hole.x_mm: hole.diameter_mm / 2 for hole in self.holes}
+        return tuple((x - radius, x + radius) for x, radius in sorted(radii.items()))
 
 
 @dataclass

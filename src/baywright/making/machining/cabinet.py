@@ -37,7 +37,8 @@ class DrawerWork:
             side, rail = self._part("D1", kind), self._part("D2", kind)
             if side is None or rail is None:
                 continue
-            panels = [p for p in fronts if (p.bay, p.row) in places and p.number in self._parts]
+            of_kind = set(places)
+            panels = [p for p in fronts if (p.bay, p.row) in of_kind and p.number in self._parts]
             self._kind(side, rail, panels)
             self._stops(kind, places, stops)
 

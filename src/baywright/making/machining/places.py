@@ -5,6 +5,7 @@ joint; where there is no room, there are fewer places, never closer ones.
 """
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from baywright.making.hardware.fasteners import FIRST_FROM_EDGE_MM
 
@@ -21,6 +22,13 @@ def places_along(
     from_mm: float, to_mm: float, count: int, size_mm: float, blocked: Sequence[Interval] = ()
 ) -> list[float]:
     """Up to `count` places between two ends for things that take `size_mm` of the length, clear of what is blocked."""
+    return list(_places(from_mm, to_mm, count, size_mm, tuple(blocked)))
+
+
+@lru_cache(maxsize=1024)  # most joints of a run are like the ones beside them
+def _places(
+    from_mm: float, to_mm: float, count: int, size_mm: float, blocked: tuple[Interval, ...]
+) -> tuple[float, ...]:
     half = size_mm / 2
     least, most = from_mm + half + _LEAST_FROM_END_MM, to_mm - half - _LEAST_FROM_END_MM
     taken = [(low - LEAST_APART_MM - half, high + LEAST_APART_MM + half) for low, high in blocked]
@@ -30,7 +38,7 @@ def places_along(
         if place is not None:
             found.append(place)
             taken.append((place - LEAST_APART_MM - size_mm, place + LEAST_APART_MM + size_mm))
-    return sorted(found)
+    return tuple(sorted(found))
 
 
 def _even(from_mm: float, to_mm: float, count: int) -> list[float]:
@@ -42,11 +50,12 @@ def _even(from_mm: float, to_mm: float, count: int) -> list[float]:
 
 
 def _nearest_free(wanted: float, least: float, most: float, taken: Sequence[Interval]) -> float | None:
-    choices = [wanted, *(end for interval in taken for end in interval)]
-    free = [
-        place
-        for place in choices
-        if least - 1e-9 <= place <= most + 1e-9 and all(p <= low + 1e-9 or p >= high - 1e-9 for p in [place]
-                                                         for low, high in taken)
-    ]  # fmt: skip
-    return min(free, key=lambda place: (abs(place - wanted), place), default=None)
+    """The place nearest to the wanted one that nothing takes, the lower of two: itself, or where something ends."""
+    choices = (wanted, *(end for interval in taken for end in interval))
+    within = [place for place in choices if least - 1e-9 <= place <= most + 1e-9]
+    within.sort(key=lambda place: (abs(place - wanted), place))
+    return next((place for place in within if _is_free(place, taken)), None)
+
+
+def _is_free(place: float, taken: Sequence[Interval]) -> bool:
+    return not any(low + 1e-9 < place < high - 1e-9 for low, high in taken)
