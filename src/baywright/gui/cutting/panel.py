@@ -97,6 +97,8 @@ class CuttingPanel(QWidget):
         self._numbers: tuple[str, ...] = ()
         self._unit_shown = session.project.unit
         self._was_stopped = False
+        self._is_by_hand = False
+        """Whether the person chose the layout that is shown; else better plans may bring another one to the front."""
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
         self._soon.setInterval(SOON_MS)
@@ -190,7 +192,7 @@ class CuttingPanel(QWidget):
         self.again.clicked.connect(lambda _checked=False: self._request())
         self.keep_all.triggered.connect(lambda _checked=False: self.keep_rests(None))
         self.keep_one.triggered.connect(lambda _checked=False: self.keep_rests(self.view.selected_ids()))
-        self.view.ids_selected.connect(lambda _ids: self._show_layout())
+        self.view.ids_selected.connect(lambda _ids: self._on_layout_chosen())
         self.cut_view.ids_selected.connect(lambda _ids: self._show_cut())
         self.drawing.parts_selected.connect(self._on_part_chosen)
         self.steps.stepped.connect(self.step)
@@ -259,10 +261,15 @@ class CuttingPanel(QWidget):
         marked = marked_layouts(lines, numbers)
         self.layouts.mark(marked)
         self.drawing.show_parts(numbers)
+        self._is_by_hand = False
         selected = self.view.selected_ids()
         if marked and not (selected and selected[0] in marked):
             self.view.select_ids(marked[:1])
             self._show_layout()
+
+    def _on_layout_chosen(self) -> None:
+        self._is_by_hand = True
+        self._show_layout()
 
     def _on_part_chosen(self, numbers: tuple[str, ...]) -> None:
         self.show_parts(numbers)
@@ -332,7 +339,8 @@ class CuttingPanel(QWidget):
             self.view.fit_columns(180)
         marked = marked_layouts((line for _, line in lines), self._numbers)
         self.layouts.mark(marked)
-        if lines and not self.view.selected_ids():
+        selected = self.view.selected_ids()
+        if lines and (not selected or (marked and not self._is_by_hand and selected[0] not in marked)):
             self.view.select_ids((marked or [lines[0][0]])[:1])
         self._show_cost()
         self._show_layout()

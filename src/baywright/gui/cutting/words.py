@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from baywright.gui.wording import count_words
-from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, Unplaced
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, Unplaced, missing_words
 
 NOTHING_ARRANGED = "Nothing to cut yet: plan the bays first (F5)."
 NOT_ASKED = "How are the parts cut? Open this tab to find out."
@@ -12,8 +12,6 @@ ANEW = "Looking for layouts anew after the last edit; what is shown was before i
 STOPPED = "Stopped before a layout was found. “Look again” starts anew."
 NOTHING_CUT = "There is nothing to cut."
 MOST_NAMED = 6
-USELESS_GAP = 0.9
-"""A bound so far below says nothing that is worth saying."""
 
 
 def plan_words(plan: CuttingPlan, *, is_searching: bool) -> str:
@@ -38,11 +36,20 @@ def plan_words(plan: CuttingPlan, *, is_searching: bool) -> str:
 
 def sureness_words(cuttings: Sequence[SheetCutting | BarCutting]) -> str:
     """For how many materials the layouts are proved best, and how much less is possible at most for the others."""
+    missing = missing_words([left for each in cuttings for left in each.unplaced])
+    whole = [each for each in cuttings if not each.unplaced]
+    words = f"{missing}." if missing else ""
+    return f"{words} {_sureness(whole)}".strip() if whole else words
+
+
+def _sureness(cuttings: Sequence[SheetCutting | BarCutting]) -> str:
+    """How sure it is of materials of which everything is cut."""
     proved = sum(each.is_proved for each in cuttings)
     if proved == len(cuttings):
         return "Proved best."
-    most = max(gap_of(each) for each in cuttings if not each.is_proved)
-    less = f"at most {most:.1%} less is possible" if 0 < most < USELESS_GAP else "better ones may exist"
+    gaps = [each.gap for each in cuttings if not each.is_proved]
+    known = [gap for gap in gaps if gap is not None]
+    less = f"at most {max(known):.1%} less is possible" if len(known) == len(gaps) else "better ones may exist"
     if not proved:
         return f"Not proved best: {less}."
     return f"Proved best for {proved} of {len(cuttings)} materials; for the others {less}."
@@ -75,19 +82,11 @@ def bar_words(cutting: BarCutting) -> str:
 
 def proof_words(cutting: SheetCutting | BarCutting) -> str:
     """How good the layouts are known to be."""
+    if cutting.unplaced:
+        return missing_words(cutting.unplaced)
     if cutting.is_proved:
         return "proved best"
-    gap = gap_of(cutting)
-    if not 0 < gap < USELESS_GAP:
-        return "not proved best"
-    return f"not proved best: at most {gap:.1%} less is possible"
-
-
-def gap_of(cutting: SheetCutting | BarCutting) -> float:
-    """By what share of its value the cutting could be beaten at most."""
-    if cutting.is_proved or cutting.value <= 0:
-        return 0.0
-    return max(0.0, (cutting.value - cutting.bound) / cutting.value)
+    return "not proved best" if cutting.gap is None else f"not proved best: at most {cutting.gap:.1%} less is possible"
 
 
 def unplaced_lines(unplaced: Iterable[Unplaced]) -> list[str]:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from baywright.app.commands import Command
 from baywright.app.edits.materials import AddMaterial, AssignRole, ChangeMaterial, RemoveMaterial
@@ -68,11 +68,7 @@ class MaterialBlock(Block):
         super().__init__(session, WORDS, view, parent)
         self.table.setParent(self)
         self.needed = self.add_button(NEEDED, NEEDED_TIP, self.add_needed)
-        self.row.removeWidget(self.needed)
-        over = QHBoxLayout()  # a line of its own, so that the others have room where the window is narrow
-        over.addWidget(self.needed)
-        over.addStretch(1)
-        self.column.insertLayout(1, over)
+        self.in_a_row_above(self.needed)
         self.add = self.add_button("&Add", "Add a material and type its name", self.add_material)
         self.duplicate = self.add_button("D&uplicate", "Copy the selected materials, without their batches", self._copy)
         self.remove = self.add_button(

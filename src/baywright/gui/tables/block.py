@@ -56,6 +56,15 @@ class Block(QWidget):
         self.row.insertWidget(self.row.count() - 1, button)
         return button
 
+    def in_a_row_above(self, *buttons: QPushButton) -> None:
+        """Put buttons into a row of their own over the others, so that all have room where the window is narrow."""
+        over = QHBoxLayout()
+        for button in buttons:
+            self.row.removeWidget(button)
+            over.addWidget(button)
+        over.addStretch(1)
+        self.column.insertLayout(1, over)
+
     def show_records(self, records: list[tuple[str, Any]]) -> None:
         """Show these lines; in another unit all are written anew."""
         was_empty = not self.view.rows.total
