@@ -185,7 +185,7 @@ def test_offcuts_and_bars_are_added_copied_and_removed_with_one_undo_each(stock:
     QTest.mouseClick(stock.bars.add, Qt.MouseButton.LeftButton)
     enter(stock.bars, "bar-1", "length_mm", "50 m")
     assert desk.session.project.stock.bars[0].length_mm == 50_000
-    assert shown(stock.bars, "bar-1", "width_mm") == "any"
+    assert shown(stock.bars, "bar-1", "width_mm") == "serves every board"
     enter(stock.bars, "bar-1", "width_mm", "23")
     assert desk.session.project.stock.bars[0].width_mm == 23
     enter(stock.bars, "bar-1", "width_mm", "")

@@ -25,7 +25,6 @@ SHEETS_EMPTY = "No sheets: a usual size, 2500 × 1250 mm, is taken for granted, 
 BAR_WORDS = "Bars, strips or rolls that edging, lippings and, if you like, rails are cut from."
 BARS_EMPTY = "No bars: edging is counted by length in the hardware order."
 ANY_NUMBER = "as many as needed"
-EXACT_WIDTH, ANY_WIDTH = LengthKind(), LengthKind("any")
 ANY_BOARD = "serves every board"
 _SAMPLES = {
     "material_id": "n" * 16,
@@ -50,7 +49,6 @@ SHEET_COLUMNS = (
 BAR_COLUMNS = (
     ("Used for", "use", "What is cut from it"),
     ("Length", "length_mm", "Of one bar or roll"),
-    ("Width", "width_mm", "Of a strip: what it covers, trimming included; of a rail its width. Empty serves any"),
     (
         "Width",
         "width_mm",
