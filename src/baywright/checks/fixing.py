@@ -15,7 +15,7 @@ from baywright.checks.weighing import Scales, Weighed, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, lag_n_per_mm, reference_n, ultimate_n
 from baywright.making import manufacture
 from baywright.making.frame import frame_of
-from baywright.making.hardware.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import runner_screw
 from baywright.making.material import material_of
 from baywright.making.shares import reaches, used_in
 from baywright.model.catalogue import HardwareKind
@@ -135,7 +135,7 @@ def _runner_screws(project: Project) -> list[Finding]:
     load turns about the runner's lower edge by the runner's thickness and pulls at the screws over it.
     """
     side, subject = project.boards.drawer_side_mm, "Screws of the runners in the drawer sides"
-    length = float(face_screw(side, WOOD_SCREW_LENGTHS_MM))
+    length = float(runner_screw(side))
     least = LEAST_DIAMETERS * RUNNER_SCREW_MM
     material = MATERIALS.get(material_of(project, BoardRole.DRAWER_SIDE).kind)
     given = (Given(name="screw", value=f"{RUNNER_SCREW_MM:g} × {length:g} mm"),)

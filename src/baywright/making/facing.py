@@ -5,7 +5,8 @@ Laws: only bays that share an upright count, with a drawer at the same row; own 
 
 from baywright.making.drawers import Drawers
 from baywright.making.frame import neighbours
-from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import RUNNER_SHEET_MM, system_screw
+from baywright.making.machining.rows import SYSTEM_MARGIN_MM
 from baywright.model.construction import Uprights
 from baywright.model.project import Project
 from baywright.workings import Workings
@@ -23,7 +24,8 @@ def facing_remarks(project: Project, workings: Workings, drawers: Drawers) -> li
     """What to do where screws from both sides would meet in the upright."""
     upright = project.boards.upright_mm
     count = facing_runners(project, workings, drawers)
-    if count == 0 or 2 * face_screw(upright, SYSTEM_SCREW_LENGTHS_MM) <= upright:
+    deep = min(project.construction.hole_rows.hole_depth_mm, (upright - SYSTEM_MARGIN_MM) / 2)
+    if count == 0 or 2 * (system_screw(deep) - RUNNER_SHEET_MM) <= upright:
         return []
     return [
         f"At {count} {'place' if count == 1 else 'places'} two runners face each other at one row of a shared upright "

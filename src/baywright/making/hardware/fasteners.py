@@ -34,6 +34,11 @@ PANEL_SCREWS_MM = 4.0
 RUNNER_SCREW_MM = 4.0
 """Diameter of the screws that hold the runners' inner members to the drawer sides; common practice."""
 
+RUNNER_SHEET_MM = 1.0
+"""What a screw passes of a runner's steel before it is in the wood, at least; common practice, from memory."""
+OVER_HOLE_MM = 2.0
+"""By so much a system screw may be longer than its hole: the runner's steel, and what the drill's tip goes deeper."""
+
 _LEFT_BEHIND_SCREW_MM = 2.0
 
 
@@ -89,6 +94,17 @@ def through_screw(thickness_mm: float) -> tuple[float, int]:
 def face_screw(thickness_mm: float, lengths_mm: tuple[int, ...]) -> int:
     """The longest screw that stays 2 mm short of a board's other face; the shortest there is for very thin boards."""
     return max((n for n in lengths_mm if n <= thickness_mm - _LEFT_BEHIND_SCREW_MM), default=lengths_mm[0])
+
+
+def runner_screw(side_mm: float) -> int:
+    """Length in mm of the wood screws that hold a runner's inner member to a drawer side."""
+    return face_screw(side_mm + RUNNER_SHEET_MM, WOOD_SCREW_LENGTHS_MM)
+
+
+def system_screw(hole_depth_mm: float) -> int:
+    """Length in mm of the system screw for a row hole, which it must not meet the ground of; the shortest at worst."""
+    fitting = [length for length in SYSTEM_SCREW_LENGTHS_MM if length <= hole_depth_mm + OVER_HOLE_MM]
+    return max(fitting, default=SYSTEM_SCREW_LENGTHS_MM[0])
 
 
 def in_runner(length_mm: float) -> int:

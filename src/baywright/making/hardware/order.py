@@ -34,7 +34,7 @@ def hardware_order(
     """
     needs = [
         *runner_needs(project, workings, loads, kinds),
-        *system_screw_needs(project, fixings),
+        *system_screw_needs(project, fixings, worked),
         *screw_needs(project, worked),
         *joint_needs(frame, worked),
         *pin_needs(project, workings),

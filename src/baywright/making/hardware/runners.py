@@ -5,15 +5,16 @@ drawer what it is made for; the rated load is the maker's, and the data sheet de
 """
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from baywright.making.drawers import Kinds
-from baywright.making.hardware.fasteners import SYSTEM_SCREW_LENGTHS_MM, WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import OVER_HOLE_MM, RUNNER_SHEET_MM, runner_screw, system_screw
 from baywright.making.hardware.need import Amounts, Measure, Need, long, thick
 from baywright.making.loads import Loads
 from baywright.making.machining.upright import Fixings
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Uprights
+from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -70,27 +71,58 @@ def _pairs(
 def _on_sides(project: Project) -> str:
     """The note on runners, with a word where drawer sides are too thin for a screw."""
     side = project.boards.drawer_side_mm
-    if face_screw(side, WOOD_SCREW_LENGTHS_MM) < side:
+    if runner_screw(side) < side:
         return _DATA_SHEET
     return f"{_DATA_SHEET}; screws would come through drawer sides only {side:g} mm thick: bolt the runners on instead"
 
 
-def system_screw_needs(project: Project, fixings: Fixings) -> list[Need]:
-    """The screws of the runners' outer members: one for every hole that a runner uses in an upright."""
-    upright = project.boards.upright_mm
-    length = face_screw(upright, SYSTEM_SCREW_LENGTHS_MM)
-    note = "runners to uprights"
-    if length > upright - 1.0:
-        note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
-    elif project.construction.uprights is Uprights.SHARED and 2 * length > upright:
-        note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
-    used: Counter[int] = Counter()
+def system_screw_needs(project: Project, fixings: Fixings, worked: Sequence[Part]) -> list[Need]:
+    """The screws of the runners' outer members: one for every hole that a runner uses in an upright.
+
+    Their length goes by the shallowest of these holes beside a bay, so that a bay takes screws of one length.
+    """
+    depths = _hole_depths(worked)
+    used: dict[int, Counter[int]] = {}
+    shallow: dict[int, float] = {}
     for (bay, _), faces in fixings.items():
-        used[bay] += sum(map(len, faces))
-    diameter = SYSTEM_SCREW_DIAMETER_MM
-    return [Need(
+        lines = {round(line, 3) for face in faces for line in face}
+        here = [deep for line, deep in depths.get(bay, {}).items() if line in lines]
+        deep = min(here, default=project.construction.hole_rows.hole_depth_mm)
+        length = system_screw(deep)
+        used.setdefault(length, Counter())[bay] += sum(map(len, faces))
+        shallow[length] = min(deep, shallow.get(length, deep))
+    return [_system_screws(project, length, used[length], shallow[length]) for length in sorted(used)]
+
+
+def _hole_depths(worked: Sequence[Part]) -> dict[int, dict[float, float]]:
+    """How deep the row holes of the uprights beside each bay are at least, by the line they are on."""
+    found: dict[int, dict[float, float]] = {}
+    for part in worked:
+        if not part.number.startswith("U"):
+            continue
+        lines: dict[float, float] = {}
+        for hole in part.machining.holes:
+            if hole.row is not None:
+                line, deep = round(hole.y_mm, 3), hole.depth_mm or part.thickness_mm
+                lines[line] = min(deep, lines.get(line, deep))
+        for bay in set(part.bays):
+            known = found.setdefault(bay, {})
+            known.update({line: min(deep, known.get(line, deep)) for line, deep in lines.items()})
+    return found
+
+
+def _system_screws(project: Project, length: int, used: "Counter[int]", least_deep: float) -> Need:
+    upright, diameter = project.boards.upright_mm, SYSTEM_SCREW_DIAMETER_MM
+    note = "runners to uprights"
+    if length - RUNNER_SHEET_MM > upright - 1.0:
+        note += f"; comes through a {upright:g} mm upright: take shorter screws or through-bolts"
+    elif length > least_deep + OVER_HOLE_MM:
+        note += f"; the holes are only {least_deep:g} mm deep: take shorter screws or through-bolts"
+    elif project.construction.uprights is Uprights.SHARED and 2 * (length - RUNNER_SHEET_MM) > upright:
+        note += "; where two runners face each other at one row of a shared upright use different holes on both sides"
+    return Need(
         number=f"SS{length}", kind=HardwareKind.SYSTEM_SCREW, name="System screw",
         specification=f"{diameter:g} × {length} mm, for {project.construction.hole_rows.hole_diameter_mm:g} mm holes",
         needed=used.total(), pack_size=200, note=note, measures=(thick(diameter, 0.3), long(length)),
         bays=tuple(sorted(used.items())),
-    )]  # fmt: skip
+    )  # fmt: skip

@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from baywright.making.hardware.fasteners import RUNNER_SCREW_MM, WOOD_SCREW_LENGTHS_MM, face_screw
+from baywright.making.hardware.fasteners import RUNNER_SCREW_MM, runner_screw
 from baywright.making.hardware.need import Amounts, Need, long, thick
 from baywright.making.machining.counting import runner_holes, screw_uses
 from baywright.model.catalogue import HardwareKind
@@ -55,7 +55,7 @@ def screw_needs(project: Project, worked: Sequence[Part]) -> list[Need]:
 
 def _on_runners(project: Project, worked: Sequence[Part]) -> Use:
     """The screws of the runners' inner members in the drawer sides."""
-    length = face_screw(project.boards.drawer_side_mm, WOOD_SCREW_LENGTHS_MM)
+    length = runner_screw(project.boards.drawer_side_mm)
     count = runner_holes(worked)
     held: Counter[int] = Counter(bay for part in worked if part.number.startswith("D1") for bay in part.bays)
     bays = tuple((bay, count * pieces / held.total()) for bay, pieces in sorted(held.items()))

@@ -8,7 +8,7 @@ on the inside; corners keep clear of it.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from baywright.making.hardware.fasteners import WOOD_SCREW_LENGTHS_MM, face_screw, in_drawer_corner
+from baywright.making.hardware.fasteners import in_drawer_corner, runner_screw
 from baywright.making.machining.bench import Work
 from baywright.making.machining.lines import runner_holes_mm
 from baywright.making.machining.meeting import Meeting, fasten, pilot_mm
@@ -95,7 +95,7 @@ def _hang(project: Project, side: Work) -> None:
     if not pilot / 2 + LEAST_WALL_MM <= offset <= part.width_mm - pilot / 2 - LEAST_WALL_MM:
         side.lacks.append((Side.REVERSE, len(runner_holes_mm(part.length_mm)), 0))
         return
-    depth = float(min(face_screw(part.thickness_mm, WOOD_SCREW_LENGTHS_MM), part.thickness_mm - LEAST_WALL_MM))
+    depth = float(min(runner_screw(part.thickness_mm), part.thickness_mm - LEAST_WALL_MM))
     for groove in side.grooves:
         low, high = groove.offset_mm - pilot / 2 - LEAST_APART_MM, groove.offset_mm + groove.width_mm + pilot / 2
         if low < offset < high + LEAST_APART_MM:

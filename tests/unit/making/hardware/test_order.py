@@ -24,7 +24,7 @@ def test_counts_of_two_bays(two_bays: Project) -> None:
     del needed["GL"], needed["FI"]
     assert needed == {
         "RP350-35": 8,
-        "SS16": 48,
+        "SS10": 48,
         "WS4x13": 48,
         "WS4x40": 64,
         "WS4x45": 4 * 4 + 4 * 2 + 4 * 2,
@@ -39,7 +39,7 @@ def test_counts_of_two_bays(two_bays: Project) -> None:
 def test_packs_cover_need_and_allowance(two_bays: Project) -> None:
     order = _order(two_bays)
     assert (order["RP350-35"].allowance, order["RP350-35"].packs) == (0, 8)
-    assert (order["SS16"].allowance, order["SS16"].pack_size, order["SS16"].packs) == (5, 200, 1)
+    assert (order["SS10"].allowance, order["SS10"].pack_size, order["SS10"].packs) == (5, 200, 1)
     assert (order["SP5"].allowance, order["SP5"].packs) == (2, 1)
 
 
@@ -82,19 +82,58 @@ def test_a_box_too_heavy_for_every_class_is_named_and_stays_on_the_order(two_bay
 
 
 def test_screws_from_both_sides_of_a_shared_upright_are_noticed(two_bays: Project) -> None:
-    """As arranged, bay 2 is one row higher than bay 1: no runners face each other. Level, four do."""
+    """As arranged, bay 2 is one row higher than bay 1: no runners face each other. Level, four do.
+
+    In 16 mm the holes leave 7 mm from either side, and the shortest screws go in 9; in 18 mm 8, and 9 mm just fit.
+    """
+    fitting = two_bays
+    two_bays = thinner(two_bays, 16)
     level = two_bays.arrangement.replace(
         placements=tuple(p.replace(row=p.row - p.bay) for p in two_bays.arrangement.placements)
     )
     project = two_bays.replace(arrangement=level)
+    assert not any("face each other" in remark for remark in manufacture(fitting.replace(arrangement=level)).remarks)
     assert not any("face each other" in remark for remark in manufacture(two_bays).remarks)
     assert any(remark.startswith("At 4 places") for remark in manufacture(project).remarks)
     own = project.replace(construction=project.construction.replace(uprights=Uprights.OWN))
     assert not any("face each other" in remark for remark in manufacture(own).remarks)
-    thick = project.replace(
-        construction=project.construction.replace(boards=project.construction.boards.replace(upright_mm=32))
-    )
-    assert not any("face each other" in remark for remark in manufacture(thick).remarks)
+
+
+def thinner(project: Project, upright_mm: float) -> Project:
+    boards = project.construction.boards.replace(upright_mm=upright_mm)
+    return project.replace(construction=project.construction.replace(boards=boards))
+
+
+def deeper(project: Project, hole_depth_mm: float) -> Project:
+    rows = project.construction.hole_rows.replace(hole_depth_mm=hole_depth_mm)
+    return project.replace(construction=project.construction.replace(hole_rows=rows))
+
+
+@pytest.mark.parametrize(("hole_depth_mm", "length_mm"), [(9, 10), (11, 13), (12, 13), (14, 16), (16, 16)])
+def test_system_screws_do_not_meet_the_ground_of_their_holes(
+    two_bays: Project, hole_depth_mm: float, length_mm: int
+) -> None:
+    """Own uprights of 18 mm: no holes face each other, so they are as deep as is set, and at most 2 mm stay in front.
+
+    1 mm of the screw is in the runner's steel, and the drill's tip goes 1 mm deeper.
+    """
+    own = two_bays.replace(construction=two_bays.construction.replace(uprights=Uprights.OWN))
+    (screws,) = (item for number, item in _order(deeper(own, hole_depth_mm)).items() if number.startswith("SS"))
+    assert (screws.number, screws.needed, screws.note) == (f"SS{length_mm}", 48, "runners to uprights")
+
+
+def test_screws_for_holes_that_are_too_shallow_are_told(two_bays: Project) -> None:
+    """Shared uprights of 16 mm have holes 7 mm deep, and the shortest screw takes 8."""
+    assert "the holes are only 7 mm deep" in _order(thinner(two_bays, 16))["SS10"].note
+    assert _order(two_bays)["SS10"].note == "runners to uprights"
+
+
+@pytest.mark.parametrize(("side_mm", "length_mm"), [(14.6, 13), (14.81, 13), (15, 13), (17.6, 16), (18, 16)])
+def test_a_measured_side_takes_the_screw_of_its_name(two_bays: Project, side_mm: float, length_mm: int) -> None:
+    """A board a little thinner than it is called takes the same runner screws: 1 mm of them is in the steel."""
+    boards = two_bays.construction.boards.replace(drawer_side_mm=side_mm)
+    order = _order(two_bays.replace(construction=two_bays.construction.replace(boards=boards)))
+    assert "from runners to drawer sides" in order[f"WS4x{length_mm}"].note
 
 
 def test_a_thin_upright_cannot_take_a_runner_screw(two_bays: Project) -> None:
