@@ -80,7 +80,8 @@ def join_lengths(
     shift = project.construction.top.overhang_front_mm if is_top else 0.0
     for (left, before), (start, after) in pairwise(boards):
         joint_mm = left + before.part.length_mm
-        if abs(joint_mm - start) > _SAME_MM or "." not in before.part.number or "." not in after.part.number:
+        is_one_board = before.part.number.partition(".")[0] == after.part.number.partition(".")[0]
+        if abs(joint_mm - start) > _SAME_MM or not is_one_board or "." not in before.part.number:
             continue
         blocked = [
             (low + shift, high + shift)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from baywright.making.hardware.fasteners import dowel_size, tenon_size, through_screw
 from baywright.making.machining.bench import Work
 from baywright.making.machining.places import Interval, places_along
+from baywright.making.machining.solid import fits
 from baywright.model.construction import Jointing
 from baywright.model.machining import Hole, HolePurpose, Joint, Side
 
@@ -76,19 +77,39 @@ def fasten(
             thick, long, size = 0, 0, POCKET_DIAMETER_MM
         case Jointing.SCREW:
             thick, long, size = 0, 0, clearance_mm(through_screw(meeting.face.part.thickness_mm)[0])
-    places = places_along(meeting.from_mm, meeting.to_mm, count, size, blocked)
-    if len(places) < count:
-        meeting.end.lacks.append((meeting.end_side, count, len(places)))
-    for place in places:
-        if jointing is Jointing.LOOSE_TENON:
-            _tenon(meeting, place, thick, long)
-        elif jointing is Jointing.DOWEL:
-            _dowel(meeting, place, thick, long)
-        elif jointing is Jointing.POCKET_SCREW:
-            _pocket(meeting, place)
-        else:
-            _screw(meeting, place)
-    return [(place - size / 2, place + size / 2) for place in places]
+    done = []
+    for place in places_along(meeting.from_mm, meeting.to_mm, count, size, blocked):
+        pair: tuple[_Work, _Work | None]
+        match jointing:
+            case Jointing.LOOSE_TENON:
+                pair = _tenon(meeting, place, thick, long)
+            case Jointing.DOWEL:
+                pair = _dowel(meeting, place, thick, long)
+            case Jointing.POCKET_SCREW:
+                pair = _pocket(meeting, place), None
+            case Jointing.SCREW:
+                pair = _screw(meeting, place)
+        if _worked(meeting, *pair):
+            done.append((place - size / 2, place + size / 2))
+    if len(done) < count:
+        meeting.end.lacks.append((meeting.end_side, count, len(done)))
+    return done
+
+
+_Work = Hole | Joint
+
+
+def _worked(meeting: Meeting, in_end: _Work, in_face: _Work | None) -> bool:
+    """Puts a fastener's two halves to their parts; not where either would come out of its part."""
+    end, face = meeting.end, meeting.face
+    if not fits(end.part, in_end) or (in_face is not None and not fits(face.part, in_face)):
+        return False
+    for work, half in ((end, in_end), (face, in_face)):
+        if isinstance(half, Hole):
+            work.holes.append(half)
+        elif half is not None:
+            work.joints.append(half)
+    return True
 
 
 def _depths(meeting: Meeting, long: float) -> tuple[float, float]:
@@ -97,54 +118,45 @@ def _depths(meeting: Meeting, long: float) -> tuple[float, float]:
     return long - in_face, in_face
 
 
-def _tenon(meeting: Meeting, place: float, thick: int, long: int) -> None:
+def _tenon(meeting: Meeting, place: float, thick: int, long: int) -> tuple[Joint, Joint]:
     in_end, in_face = _depths(meeting, long)
     wide = TENON_WIDTHS_MM[thick]
-    end, face = meeting.end, meeting.face
-    end.joints.append(
+    return (
         Joint(side=meeting.end_side, x_mm=place, y_mm=meeting.depth_mm, is_along=True, long_mm=wide, thick_mm=thick,
-              depth_mm=in_end, meets=face.part.number)
-    )  # fmt: skip
-    face.joints.append(
+              depth_mm=in_end, meets=meeting.face.part.number),
         Joint(side=meeting.face_side, x_mm=meeting.at_mm, y_mm=place + meeting.shift_mm, is_along=False, long_mm=wide,
-              thick_mm=thick, depth_mm=in_face, meets=end.part.number)
+              thick_mm=thick, depth_mm=in_face, meets=meeting.end.part.number),
     )  # fmt: skip
 
 
-def _dowel(meeting: Meeting, place: float, thick: int, long: int) -> None:
+def _dowel(meeting: Meeting, place: float, thick: int, long: int) -> tuple[Hole, Hole]:
     in_end, in_face = _depths(meeting, long)
-    _both(meeting, place, HolePurpose.DOWEL, (thick, in_end), (thick, in_face))
+    return _both(meeting, place, HolePurpose.DOWEL, (thick, in_end), (thick, in_face))
 
 
-def _screw(meeting: Meeting, place: float) -> None:
+def _screw(meeting: Meeting, place: float) -> tuple[Hole, Hole]:
     diameter, length = through_screw(meeting.face.part.thickness_mm)
     pilot = pilot_mm(diameter), length - meeting.face.part.thickness_mm
-    _both(meeting, place, HolePurpose.SCREW, pilot, (clearance_mm(diameter), None))
+    return _both(meeting, place, HolePurpose.SCREW, pilot, (clearance_mm(diameter), None))
 
 
 def _both(
-    meeting: Meeting,
-    place: float,
-    purpose: HolePurpose,
-    in_end: tuple[float, float],
+    meeting: Meeting, place: float, purpose: HolePurpose, in_end: tuple[float, float],
     in_face: tuple[float, float | None],
-) -> None:
-    meeting.end.holes.append(
+) -> tuple[Hole, Hole]:  # fmt: skip
+    return (
         Hole(side=meeting.end_side, x_mm=place, y_mm=meeting.depth_mm, diameter_mm=in_end[0], depth_mm=in_end[1],
-             purpose=purpose)
-    )  # fmt: skip
-    meeting.face.holes.append(
+             purpose=purpose),
         Hole(side=meeting.face_side, x_mm=meeting.at_mm, y_mm=place + meeting.shift_mm, diameter_mm=in_face[0],
-             depth_mm=in_face[1], purpose=purpose)
+             depth_mm=in_face[1], purpose=purpose),
     )  # fmt: skip
 
 
-def _pocket(meeting: Meeting, place: float) -> None:
+def _pocket(meeting: Meeting, place: float) -> Hole:
     """The pocket lies in the board with the end; the screw finds its own way into the face."""
     part = meeting.end.part
     x = POCKET_FROM_END_MM if meeting.end_side is Side.START else part.length_mm - POCKET_FROM_END_MM
     depth = part.thickness_mm * 0.6
-    meeting.end.holes.append(
-        Hole(side=Side.FACE, x_mm=x, y_mm=place, diameter_mm=POCKET_DIAMETER_MM, depth_mm=depth,
-             purpose=HolePurpose.POCKET)
-    )  # fmt: skip
+    return Hole(
+        side=Side.FACE, x_mm=x, y_mm=place, diameter_mm=POCKET_DIAMETER_MM, depth_mm=depth, purpose=HolePurpose.POCKET
+    )

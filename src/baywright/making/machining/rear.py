@@ -12,6 +12,7 @@ from baywright.making.machining.bench import Work
 from baywright.making.machining.carcass import Board
 from baywright.making.machining.meeting import clearance_mm, pilot_mm
 from baywright.making.machining.places import LEAST_APART_MM, Interval, places_along
+from baywright.making.machining.solid import fits
 from baywright.making.machining.upright import UprightWork, notch
 from baywright.model.machining import Hole, HolePurpose, Side
 from baywright.model.project import Project
@@ -30,8 +31,8 @@ def fix_rails(
         crossed = [u for u in uprights if _overlap(left, rail, u) > _SAME_MM]
         for upright in crossed:
             high = upright.work.part.length_mm
-            lower = max(0.0, high - part.width_mm) if is_upper else 0.0
-            _notch_once(upright, lower, min(high, lower + part.width_mm), part.thickness_mm)
+            lower = high - part.width_mm if is_upper else 0.0
+            _notch_once(upright, max(0.0, lower), min(high, lower + part.width_mm), part.thickness_mm)
             _screw_rail(left, rail, upright, lower)
         if is_fixed_to_wall:
             _wall_holes(left, rail, crossed)
@@ -56,42 +57,53 @@ def _screw_rail(left: float, rail: Work, upright: UprightWork, lower: float) -> 
     diameter, length = through_screw(rail.part.thickness_mm)
     along = _bearing_mm(left, rail, upright)
     size = clearance_mm(diameter)
-    rows = upright.work.rows.holes if upright.work.rows else ()
-    heights = {hole.x_mm: hole.diameter_mm / 2 for hole in rows}
-    blocked = [(x - radius - lower, x + radius - lower) for x, radius in sorted(heights.items())]
+    rows = upright.work.rows.heights if upright.work.rows else ()
+    blocked = [(low - lower, high - lower) for low, high in rows]
     count = in_joint(rail.part.width_mm)
-    places = places_along(0.0, rail.part.width_mm, count, size, blocked)
-    if len(places) < count:
-        rail.lacks.append((Side.FACE, count, len(places)))
-    for place in places:
+    upper = min(rail.part.width_mm, upright.work.part.length_mm - lower)
+    screwed = [
         _through(rail, upright, along - left, place, lower + place, along, (diameter, length))
+        for place in places_along(0.0, upper, count, size, blocked)
+    ]
+    if sum(screwed) < count:
+        rail.lacks.append((Side.FACE, count, sum(screwed)))
 
 
 def _through(
     board: Work, upright: UprightWork, x: float, y: float, height: float, along: float, screw: tuple[float, int]
-) -> None:
-    """A screw through a board at the rear into an upright's rear edge."""
+) -> bool:
+    """A screw through a board at the rear into an upright's rear edge; none where it would come out of either."""
     diameter, length = screw
-    board.holes.append(
-        Hole(side=Side.FACE, x_mm=x, y_mm=y, diameter_mm=clearance_mm(diameter), depth_mm=None,
-             purpose=HolePurpose.SCREW)
+    clear = Hole(
+        side=Side.FACE, x_mm=x, y_mm=y, diameter_mm=clearance_mm(diameter), depth_mm=None, purpose=HolePurpose.SCREW
+    )
+    pilot = Hole(
+        side=Side.REAR, x_mm=height, y_mm=upright.under_face_mm(along), diameter_mm=pilot_mm(diameter),
+        depth_mm=length - board.part.thickness_mm, purpose=HolePurpose.SCREW,
     )  # fmt: skip
-    upright.work.holes.append(
-        Hole(side=Side.REAR, x_mm=height, y_mm=upright.under_face_mm(along), diameter_mm=pilot_mm(diameter),
-             depth_mm=length - board.part.thickness_mm, purpose=HolePurpose.SCREW)
-    )  # fmt: skip
+    notches = [g for g in upright.work.grooves if g.from_mm <= height <= g.to_mm]
+    ground = max((groove.width_mm for groove in notches), default=0.0)
+    if not fits(board.part, clear) or not fits(upright.work.part, pilot, ground):
+        return False
+    board.holes.append(clear)
+    upright.work.holes.append(pilot)
+    return True
 
 
 def _wall_holes(left: float, rail: Work, crossed: Sequence[UprightWork]) -> None:
     part = rail.part
-    room = WALL_HOLE_MM / 2 + LEAST_APART_MM
-    blocked: list[Interval] = [(u.standing.left_mm - left - room, u.right_mm - left + room) for u in crossed]
-    count = wall_fixings(part.length_mm)
-    for x in places_along(0.0, part.length_mm, count, WALL_HOLE_MM, blocked):
+    for x in wall_places_mm(left, part.length_mm, [(u.standing.left_mm, u.right_mm) for u in crossed]):
         rail.holes.append(
             Hole(side=Side.FACE, x_mm=x, y_mm=part.width_mm / 2, diameter_mm=WALL_HOLE_MM, depth_mm=None,
                  purpose=HolePurpose.WALL)
         )  # fmt: skip
+
+
+def wall_places_mm(left_mm: float, length_mm: float, crossed: Sequence[Interval]) -> list[float]:
+    """Where along a rail the wall fixings go through it; `crossed` are the uprights behind which it runs."""
+    room = WALL_HOLE_MM / 2 + LEAST_APART_MM
+    blocked = [(low - left_mm - room, high - left_mm + room) for low, high in crossed]
+    return places_along(0.0, length_mm, wall_fixings(length_mm), WALL_HOLE_MM, blocked)
 
 
 def fix_back(project: Project, uprights: Sequence[UprightWork], backs: Sequence[Board], bases: Sequence[Board]) -> None:
@@ -103,10 +115,13 @@ def fix_back(project: Project, uprights: Sequence[UprightWork], backs: Sequence[
         for upright in crossed:
             high = upright.work.part.length_mm
             x = _bearing_mm(left, back, upright)
-            for place in places_along(
-                0.0, min(high, back.part.width_mm - base_mm), in_joint(high), clearance_mm(screw[0])
-            ):
+            top, count = min(high, back.part.width_mm - base_mm), in_joint(high)
+            screwed = [
                 _through(back, upright, x - left, base_mm + place, place, x, screw)
+                for place in places_along(0.0, top, count, clearance_mm(screw[0]))
+            ]
+            if sum(screwed) < count:
+                back.lacks.append((Side.FACE, count, sum(screwed)))
         _screw_to_base(left, back, crossed, bases, screw)
 
 
@@ -121,11 +136,14 @@ def _screw_to_base(
         base = next(((at, b) for at, b in bases if at + 6.0 < left + x < at + b.part.length_mm - 6.0), None)
         if base is None:
             continue
-        back.holes.append(
-            Hole(side=Side.FACE, x_mm=x, y_mm=middle, diameter_mm=clearance_mm(diameter), depth_mm=None,
-                 purpose=HolePurpose.SCREW)
+        clear = Hole(
+            side=Side.FACE, x_mm=x, y_mm=middle, diameter_mm=clearance_mm(diameter), depth_mm=None,
+            purpose=HolePurpose.SCREW,
         )  # fmt: skip
-        base[1].holes.append(
-            Hole(side=Side.REAR, x_mm=left + x - base[0], y_mm=middle, diameter_mm=pilot_mm(diameter),
-                 depth_mm=length - back.part.thickness_mm, purpose=HolePurpose.SCREW)
+        pilot = Hole(
+            side=Side.REAR, x_mm=left + x - base[0], y_mm=middle, diameter_mm=pilot_mm(diameter),
+            depth_mm=length - back.part.thickness_mm, purpose=HolePurpose.SCREW,
         )  # fmt: skip
+        if fits(back.part, clear) and fits(base[1].part, pilot):
+            back.holes.append(clear)
+            base[1].holes.append(pilot)

@@ -19,6 +19,7 @@ SIDE_WORDS = {
     Side.REAR: "in the rear or upper edge",
 }  # fmt: skip
 """Where a side is, for people."""
+_SMALL_MM = 1e-6
 _POCKET_RUN_MM = 18.0
 """How far a pocket, bored slantwise, reaches to either side of its middle on the face."""
 
@@ -64,6 +65,15 @@ def solids(part: Part) -> Iterator[Solid]:
         yield _mortise(part, joint)
     for groove in part.machining.grooves:
         yield _groove(part, groove)
+
+
+def fits(part: Part, work: Hole | Joint, ground_mm: float = 0.0) -> bool:
+    """Whether a hole or mortise lies wholly in a part; `ground_mm` is how deep the notch is that it is bored in."""
+    solid = bored(part, work) if isinstance(work, Hole) else _mortise(part, work)
+    low, high = list(solid.low), list(solid.high)
+    if work.side is Side.REAR:
+        low[1] -= ground_mm
+    return all(a >= -_SMALL_MM and b <= size + _SMALL_MM for a, b, size in zip(low, high, _size(part), strict=True))
 
 
 def _size(part: Part) -> Corner:

@@ -11,6 +11,7 @@ from baywright.making.machining.bench import Work
 from baywright.making.machining.carcass import Board, Taken
 from baywright.making.machining.meeting import clearance_mm, pilot_mm
 from baywright.making.machining.places import Interval, places_along
+from baywright.making.machining.solid import fits
 from baywright.making.machining.upright import UprightWork
 from baywright.model.machining import Hole, HolePurpose, Side
 from baywright.model.project import Project
@@ -36,13 +37,16 @@ def build_plinth(uprights: Sequence[UprightWork], fronts: Sequence[Board], rears
     """Screws through the long boards into both ends of the cross pieces."""
     screw = through_screw(cross.part.thickness_mm)
     diameter, length = screw
-    places = places_along(0.0, cross.part.width_mm, in_joint(cross.part.width_mm), clearance_mm(diameter))
+    deep, count = length - cross.part.thickness_mm, in_joint(cross.part.width_mm)
+    places = [
+        place
+        for place in places_along(0.0, cross.part.width_mm, count, clearance_mm(diameter))
+        if fits(cross.part, _pilot(cross, Side.START, place, diameter, deep))
+    ]
     for side in (Side.START, Side.END):
-        cross.holes.extend(
-            Hole(side=side, x_mm=place, y_mm=cross.part.thickness_mm / 2, diameter_mm=pilot_mm(diameter),
-                 depth_mm=length - cross.part.thickness_mm, purpose=HolePurpose.SCREW)
-            for place in places
-        )  # fmt: skip
+        cross.holes.extend(_pilot(cross, side, place, diameter, deep) for place in places)
+        if len(places) < count:
+            cross.lacks.append((side, count, len(places)))
     for boards, side in ((fronts, Side.FACE), (rears, Side.REVERSE)):
         for _, along in crossings_mm(uprights, fronts):
             board = _under(boards, along)
@@ -55,6 +59,13 @@ def build_plinth(uprights: Sequence[UprightWork], fronts: Sequence[Board], rears
             )  # fmt: skip
 
 
+def _pilot(cross: Work, side: Side, place: float, screw_mm: float, deep: float) -> Hole:
+    return Hole(
+        side=side, x_mm=place, y_mm=cross.part.thickness_mm / 2, diameter_mm=pilot_mm(screw_mm), depth_mm=deep,
+        purpose=HolePurpose.SCREW,
+    )  # fmt: skip
+
+
 def screw_base_down(
     project: Project, uprights: Sequence[UprightWork], bases: Sequence[Board], plinths: Sequence[Board], cross: Work,
     taken: Taken,
@@ -63,12 +74,14 @@ def screw_base_down(
     front = project.construction.standing.plinth_setback_mm + project.boards.plinth_mm
     diameter, length = through_screw(project.boards.base_mm)
     blocked = _all_blocked(taken, front)
-    places = places_along(0.0, cross.part.length_mm, BASE_SCREWS, clearance_mm(diameter), blocked)
+    deep = length - project.boards.base_mm
+    places = [
+        place
+        for place in places_along(0.0, cross.part.length_mm, BASE_SCREWS, clearance_mm(diameter), blocked)
+        if fits(cross.part, _pilot(cross, Side.REAR, place, diameter, deep))
+    ]
     for place in places:
-        cross.holes.append(
-            Hole(side=Side.REAR, x_mm=place, y_mm=cross.part.thickness_mm / 2, diameter_mm=pilot_mm(diameter),
-                 depth_mm=length - project.boards.base_mm, purpose=HolePurpose.SCREW)
-        )  # fmt: skip
+        cross.holes.append(_pilot(cross, Side.REAR, place, diameter, deep))
         for _, along in crossings_mm(uprights, plinths):
             base = _under(bases, along)
             if base is not None:
