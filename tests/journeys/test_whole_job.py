@@ -166,8 +166,8 @@ def test_from_an_empty_start_to_the_ordering_workbook(open_desk: OpenDesk, qtbot
 
 def read_back(session: Session, path: Path) -> None:
     book = openpyxl.load_workbook(path)
-    sheets = ["Summary", "Inventory", "Drawer schedule", "Parts", "Hardware order", "Checks", "Dimensions"]
-    assert book.sheetnames == sheets
+    ordering = ["Parts", "Hardware order", "Cutting", "Offcuts", "Cost"]
+    assert book.sheetnames == ["Summary", "Inventory", "Drawer schedule", *ordering, "Checks", "Dimensions"]
     labels = {row[0] for row in book["Inventory"].iter_rows(min_row=5, max_col=1, values_only=True) if row[0]}
     assert {box.label for box in session.project.boxes} <= labels
     formula_like = next(cell for cell in book["Inventory"]["A"] if cell.value == "=1+2")
