@@ -4,11 +4,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from baywright.making import manufacture
+from baywright.making.frame import frame_of
+from baywright.making.hardware.fittings import wall_fixing_count
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Back, Drilling, EdgingKind, EndPanels, Fronts, Jointing
 from baywright.model.machining import HolePurpose
 from baywright.model.making import Manufacture
 from baywright.model.project import Project
+from baywright.workings import derive
 from tests.properties.test_parts import projects
 
 
@@ -55,6 +58,9 @@ def test_order_and_drawings_agree(project: Project) -> None:
     assert 2 * _ordered(made, HardwareKind.TENON) == mortises
     if project.construction.rear.kind is not Back.FULL_BACK:
         assert _ordered(made, HardwareKind.WALL_FIXING) == _drawn(made, HolePurpose.WALL)
+    workings = derive(project)
+    count = wall_fixing_count(project, workings, frame_of(project, workings))
+    assert _ordered(made, HardwareKind.WALL_FIXING) == count, "the check of the fixing counts what is ordered"
     numbers = [item.number for item in made.hardware]
     assert len(set(numbers)) == len(numbers)
 

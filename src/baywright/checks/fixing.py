@@ -13,12 +13,11 @@ from baywright.checks.judging import judged, no_density, no_runner
 from baywright.checks.statics import anchor_n
 from baywright.checks.weighing import Scales, Weighed, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, lag_n_per_mm, reference_n, ultimate_n
-from baywright.making import manufacture
 from baywright.making.frame import frame_of
 from baywright.making.hardware.fasteners import runner_screw
+from baywright.making.hardware.fittings import wall_fixing_count
 from baywright.making.material import material_of
-from baywright.making.shares import reaches, used_in
-from baywright.model.catalogue import HardwareKind
+from baywright.making.shares import along, reaches
 from baywright.model.caution import FIX_FIRST
 from baywright.model.finding import CheckKind, Finding, Given, Mend, Severity
 from baywright.model.material import MATERIALS
@@ -118,16 +117,12 @@ def _pull_n(scales: Scales, height_mm: float) -> float:
 def _fixings(project: Project, workings: Workings, weighed: Weighed) -> dict[Scales, float]:
     """How many wall fixings of the hardware order each section has."""
     frame = frame_of(project, workings)
-    found = dict.fromkeys(weighed.sections, 0.0)
-    bays = reaches(frame)
-    for item in manufacture(project, workings).hardware:
-        if item.kind is not HardwareKind.WALL_FIXING or item.is_extra:
-            continue
-        shares = used_in(item, bays)
-        total = sum(shares.values())
-        for section in found:
-            found[section] += item.needed * sum(shares.get(bay, 0.0) for bay in section.bays) / total
-    return {section: float(round(count)) for section, count in found.items()}
+    count, shares = wall_fixing_count(project, workings, frame), along(reaches(frame))
+    total = sum(shares.values())
+    return {
+        section: float(round(count * sum(shares.get(bay, 0.0) for bay in section.bays) / total)) if count else 0.0
+        for section in weighed.sections
+    }
 
 
 def _runner_screws(project: Project) -> list[Finding]:

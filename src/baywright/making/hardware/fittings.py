@@ -9,8 +9,11 @@ from baywright.making.boards import pieces_of
 from baywright.making.frame import Frame
 from baywright.making.hardware.fasteners import wall_fixings
 from baywright.making.hardware.need import Measure, Need, thick
+from baywright.making.listing import can_exist
 from baywright.making.machining.counting import fixing_counts
+from baywright.making.machining.rear import wall_places_mm
 from baywright.making.material import mass_kg
+from baywright.making.rear import rear_parts
 from baywright.making.shelves import PINS_PER_SHELF, shelf_count
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Back, Stand
@@ -70,8 +73,7 @@ def wall_needs(project: Project, parts: Sequence[Part], worked: Sequence[Part]) 
     if not project.space.existing_wall:
         return []
     has_back = project.construction.rear.kind is Back.FULL_BACK
-    along_back = sum(part.quantity * wall_fixings(part.length_mm) for part in pieces_of("R1", parts))
-    count = along_back if has_back else fixing_counts(worked, HolePurpose.WALL)
+    count = _along_back(parts) if has_back else fixing_counts(worked, HolePurpose.WALL)
     note = "against tipping; kind and length by the wall, which must be looked at first, and by its maker's data sheet"
     needs = [Need(
         number="WF", kind=HardwareKind.WALL_FIXING, name="Wall fixing",
@@ -84,3 +86,27 @@ def wall_needs(project: Project, parts: Sequence[Part], worked: Sequence[Part]) 
             note="on the upper side of the top or inside under it, each with one wall fixing",
         ))  # fmt: skip
     return needs
+
+
+def wall_fixing_count(project: Project, workings: Workings, frame: Frame) -> int:
+    """How many wall fixings are needed, without the rest of the order: as many as `wall_needs` counts."""
+    if not project.space.existing_wall:
+        return 0
+    rails = [part for part in rear_parts(project, workings, frame) if can_exist(part)]
+    if project.construction.rear.kind is Back.FULL_BACK:
+        return _along_back(rails)
+    uprights = [(upright.left_mm, upright.left_mm + frame.upright_mm) for upright in frame.uprights]
+    return sum(
+        len(wall_places_mm(left, rail.length_mm, _crossed(left, left + rail.length_mm, uprights)))
+        for rail in rails
+        if not rail.number.startswith("R3")
+        for left in rail.lefts_mm
+    )
+
+
+def _along_back(parts: Sequence[Part]) -> int:
+    return sum(part.quantity * wall_fixings(part.length_mm) for part in pieces_of("R1", parts))
+
+
+def _crossed(left_mm: float, right_mm: float, uprights: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    return [(low, high) for low, high in uprights if min(right_mm, high) - max(left_mm, low) > 1e-6]
