@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+import random
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from random import Random
 
 import numpy
 
@@ -28,7 +28,7 @@ class Course:
     table: Table
     kinds: Sequence[Board]
     rules: Rules
-    chance: Random
+    chance: random.Random
     left: int
     stop: Callable[[], bool]
     states: tuple[int, ...] = (0,)
@@ -75,7 +75,7 @@ class Course:
 
 
 def course_of(
-    pieces: Sequence[Piece], kinds: Sequence[Board], rules: Rules, chance: Random, effort: int | None,
+    pieces: Sequence[Piece], kinds: Sequence[Board], rules: Rules, chance: random.Random, effort: int | None,
     stop: Callable[[], bool],
 ) -> Course:  # fmt: skip
     """The course for pieces that each fit on one of the kinds."""

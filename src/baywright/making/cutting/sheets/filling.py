@@ -13,8 +13,8 @@ over; which way to cut) are drawn anew for each filling, which is where the vari
 
 from __future__ import annotations
 
+import random
 from collections.abc import Callable
-from random import Random
 from typing import TypeAlias
 
 from baywright.making.cutting.sheets.table import Table
@@ -36,7 +36,7 @@ STAGES = 2
 """A state holds the stages left times this."""
 
 
-def filler(table: Table, chance: Random) -> tuple[Draw, Fill]:
+def filler(table: Table, chance: random.Random) -> tuple[Draw, Fill]:
     """The drawing of choices, and the filling of a (length, width) from a pool in a state, for one table.
 
     The filling is written in one piece: it is where nearly all the time goes.

@@ -1,7 +1,7 @@
 """The whole task of one packing: what is placeable, the bound, a first packing, then cheaper and better ones."""
 
+import random
 from collections.abc import Callable, Sequence
-from random import Random
 
 from baywright.making.cutting.packing import Board, Packing, Piece, Rules
 from baywright.making.cutting.sheets.costs import fits
@@ -31,7 +31,7 @@ def solve(
         if found:
             found(packing)
         return packing
-    course = course_of(placeable, kinds, rules, Random(seed), effort, stop)
+    course = course_of(placeable, kinds, rules, random.Random(seed), effort, stop)
     return Pursuit(course, unplaceable, found).run()
 
 

@@ -10,8 +10,8 @@ know what is hard to combine; it grows slowly while the piece is out. From time 
 
 from __future__ import annotations
 
+import random
 from collections.abc import Sequence
-from random import Random
 from typing import NamedTuple
 
 from baywright.making.cutting.sheets.bound import Shares
@@ -57,7 +57,7 @@ class Attempt:
     """
 
     def __init__(
-        self, table: Table, tools: tuple[Draw, Fill], chance: Random, slots: Sequence[Slot],
+        self, table: Table, tools: tuple[Draw, Fill], chance: random.Random, slots: Sequence[Slot],
         places: Sequence[Place | None], shares: Shares,
     ) -> None:  # fmt: skip
         self.slots = list(slots)

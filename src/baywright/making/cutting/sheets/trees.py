@@ -6,7 +6,7 @@ every piece of the place's mask is one leaf.
 
 from __future__ import annotations
 
-from random import Random
+import random
 from typing import TypeAlias
 
 from baywright.making.cutting.packing import Board, Layout, Node, Placed
@@ -20,7 +20,7 @@ GOES_BEYOND = 0.6
 """How often the way down goes beyond the first cut where both sides hold pieces."""
 
 
-def below(place: Place, chance: Random, ending: float) -> tuple[Way, Place]:
+def below(place: Place, chance: random.Random, ending: float) -> tuple[Way, Place]:
     """A place at random in the tree under `place`, each step ending there with the given chance, and the way to it."""
     way: Way = []
     draw = chance.random
