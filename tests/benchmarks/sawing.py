@@ -108,7 +108,7 @@ def main(effort: int | None = None) -> None:
         owned = sum(layout.is_owned for layout in cutting.layouts)
         print(row(
             cutting.material, count, f"{first.value:.2f}", cutting.bought, owned, f"{cutting.value:.2f}",
-            f"{cutting.bound:.2f}", "proved" if cutting.is_proved else f"{cutting.gap:.1%}",
+            f"{cutting.bound:.2f}", "proved" if cutting.is_proved else f"{1 - cutting.bound / cutting.value:.1%}",
         ))  # fmt: skip
 
 

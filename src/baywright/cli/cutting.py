@@ -5,7 +5,16 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from baywright.model.cost import Cost
-from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, SawCut, SheetCutting, SheetLayout, Unplaced
+from baywright.model.cutting import (
+    BarCutting,
+    BarLayout,
+    CuttingPlan,
+    SawCut,
+    SheetCutting,
+    SheetLayout,
+    Unplaced,
+    missing_words,
+)
 from baywright.model.length import LengthUnit, format_length
 from baywright.model.money import format_money
 from baywright.model.project import Project
@@ -72,7 +81,8 @@ class CuttingText:
 
     def _bars(self, cutting: BarCutting) -> Iterator[str]:
         count = len(cutting.layouts)
-        yield f"{cutting.name}: {count} {'length' if count == 1 else 'lengths'}, {cutting.bought} to buy"
+        words = f"{cutting.name}: {count} {'length' if count == 1 else 'lengths'}, {cutting.bought} to buy"
+        yield words + (f"; {_proof(cutting)}" if cutting.unplaced else "")
         for layout in cutting.layouts:
             yield self._bar(layout)
         yield from _left_over(cutting.unplaced)
@@ -138,12 +148,14 @@ class CuttingText:
         return f"{self._length(length_mm)} × {self._length(width_mm)}"
 
 
-def _proof(cutting: SheetCutting) -> str:
-    what = "area" if cutting.counts_area else "cost"
+def _proof(cutting: SheetCutting | BarCutting) -> str:
+    what = "area" if isinstance(cutting, SheetCutting) and cutting.counts_area else "cost"
     if cutting.unplaced:
-        return "not everything can be cut"
+        return missing_words(cutting.unplaced, why=False)
     if cutting.is_proved:
         return f"proved: no cutting takes less {what}"
+    if cutting.gap is None:
+        return "not proved best"
     return f"at most {cutting.gap:.1%} less {what} may be possible"
 
 

@@ -4,9 +4,14 @@ Laws: all in mm as cut, before edging; x along the sheet's length, y along its w
 sheet; every piece is cut once or told among the unplaced with the reason; no bound is above the truth.
 """
 
+from collections.abc import Sequence
 from decimal import Decimal
 
 from baywright.model.base import Frozen
+from baywright.model.count import count_words
+
+USELESS_GAP = 0.9
+"""A bound so far below says nothing that is worth saying."""
 
 
 class CutPiece(Frozen):
@@ -82,6 +87,19 @@ class Unplaced(Frozen):
     reason: str
 
 
+def missing_words(unplaced: Sequence[Unplaced], *, why: bool = True) -> str:
+    """“3 pieces are missing”, on request with the reason where it is one for all; empty where none is."""
+    count = sum(left.pieces for left in unplaced)
+    if not count:
+        return ""
+    words = f"{count_words(count, 'piece')} {'is' if count == 1 else 'are'} missing"
+    reasons = {left.reason for left in unplaced}
+    if not why or len(reasons) > 1:
+        return words
+    reason = reasons.pop()
+    return f"{words}: {reason[:1].lower()}{reason[1:].removesuffix('.')}"
+
+
 class SheetCutting(Frozen):
     """All sheets of one material."""
 
@@ -104,9 +122,9 @@ class SheetCutting(Frozen):
     """No sheet of the material is in stock, so a usual size was assumed."""
 
     @property
-    def gap(self) -> float:
-        """By what share of its value it could be beaten at most; 0 where it is proved best."""
-        return 0.0 if self.is_proved or self.value <= 0 else max(0.0, (self.value - self.bound) / self.value)
+    def gap(self) -> float | None:
+        """By what share of its value it could be beaten at most; None where that says nothing worth saying."""
+        return _gap(self)
 
 
 class BarPiece(Frozen):
@@ -150,6 +168,19 @@ class BarCutting(Frozen):
     is_proved: bool = False
     counts_length: bool = False
     is_assumed: bool = False
+
+    @property
+    def gap(self) -> float | None:
+        """By what share of its value it could be beaten at most; None where that says nothing worth saying."""
+        return _gap(self)
+
+
+def _gap(cutting: SheetCutting | BarCutting) -> float | None:
+    """Nothing is told of what is proved best, nor where pieces are missing: fewer sheets are no better cutting then."""
+    if cutting.is_proved or cutting.unplaced or cutting.value <= 0:
+        return None
+    gap = (cutting.value - cutting.bound) / cutting.value
+    return gap if 0 < gap < USELESS_GAP else None
 
 
 class CuttingPlan(Frozen):

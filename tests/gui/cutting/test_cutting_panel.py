@@ -115,14 +115,19 @@ def pieces_of(session: Session) -> dict[str, int]:
 
 
 def test_the_plan_says_how_sure_it_is_and_what_could_not_be_cut() -> None:
-    assert plan_words(PLAN, is_searching=False) == (
+    whole = PLAN.replace(sheets=(PLAN.sheets[0].replace(unplaced=()),))
+    assert plan_words(whole, is_searching=False) == (
         "1 sheet and 0 bars to buy, 1 owned one used. "
         "Proved best for 1 of 2 materials; for the others at most 5.0% less is possible."
+    )
+    assert plan_words(PLAN, is_searching=False) == (
+        "1 sheet and 0 bars to buy, 1 owned one used. 2 pieces are missing: it is longer than every sheet. Proved best."
     )
     assert plan_words(PLAN, is_searching=True).endswith("Still looking for better layouts …")
     stopped = PLAN.replace(is_finished=False)
     assert plan_words(stopped, is_searching=False).endswith("Stopped before the search was over.")
-    assert "birch plywood 18 mm: 1 sheet to buy, not proved best: at most 5.0% less" in details_words(PLAN)
+    assert "birch plywood 18 mm: 1 sheet to buy, not proved best: at most 5.0% less" in details_words(whole)
+    assert "1 sheet to buy, 2 pieces are missing: it is longer than every sheet" in details_words(PLAN)
     assert "edging 18 mm: 0 bars to buy and 1 owned, proved best" in details_words(PLAN)
     assert unplaced_words(PLAN.unplaced) == "Not cut: T1. The rest is. Why stands under “Not cut”."
     assert unplaced_words(()) == ""

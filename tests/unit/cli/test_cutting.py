@@ -15,7 +15,7 @@ from baywright.model.inventory import Box, BoxSize
 from baywright.model.length import LengthUnit
 from baywright.model.money import Pricing
 from baywright.model.project import Project
-from baywright.model.stock import BoardRole, Material, Sheet, Stock
+from baywright.model.stock import Bar, BoardRole, Material, Sheet, Stock
 
 SIZE = BoxSize(id="euro-120", name="Euro 120", width_mm=396, depth_mm=297, height_mm=120)
 
@@ -97,7 +97,7 @@ def test_what_cannot_be_cut_is_named_and_the_answer_is_no(file: Path, capsys: py
     assert "Not cut: U1, 1 piece. It is 768 mm × " in out
     assert "88 mm too long" in out
     assert "T1 no. 1" in out
-    assert "Larch 18 mm: 0 sheets, 0 to buy; not everything can be cut" in out
+    assert "Larch 18 mm: 0 sheets, 0 to buy; 3 pieces are missing\n" in out
 
 
 def test_the_sum_of_everything_names_the_tax_and_what_has_no_price(
@@ -111,6 +111,24 @@ def test_the_sum_of_everything_names_the_tax_and_what_has_no_price(
     assert "Sheets and bars: 60.00 EUR before tax, without " in out
     assert "With all hardware: 71.40 EUR, of which 11.40 EUR value added tax; no price for birch plywood " in out
     assert " more\n" in out.split("With all hardware")[1]
+
+
+def test_where_the_stock_is_used_up_missing_pieces_are_counted_and_no_saving_promised(
+    file: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One owned sheet for three pieces, one owned strip for the edging of 27 mm and of 18 mm boards."""
+    stock = project().stock
+    left = stock.sheets[1]
+    strip = Bar(id="strip", length_mm=800, is_owned=True)
+    save_project(file, project().replace(stock=stock.replace(sheets=(left.replace(width_mm=420),), bars=(strip,))))
+    assert baywright("cut", file) == 1
+    out = capsys.readouterr().out
+    assert "Larch 18 mm: 1 sheet, 0 to buy, 1 from the rack; 2 pieces are missing\n" in out
+    assert "1 piece. The sheets of “Larch 18 mm” are used up; add sheets to buy" in out
+    edging = [line for line in out.splitlines() if line.startswith("Edging for boards of")]
+    assert len(edging) == 2
+    assert all("missing" in line for line in edging)
+    assert "%" not in out
 
 
 def test_stages_of_another_number_and_unreadable_files_are_refused(

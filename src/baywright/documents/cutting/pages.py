@@ -13,7 +13,7 @@ from baywright.documents.lettering import wrapped
 from baywright.documents.sketch import Sketch
 from baywright.model.caution import Topic, cautions_about
 from baywright.model.count import count_words
-from baywright.model.cutting import CuttingPlan, SheetCutting, SheetLayout
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, SheetLayout, missing_words
 from baywright.model.making import Manufacture
 from baywright.model.project import Project
 
@@ -44,7 +44,10 @@ def _first(project: Project, plan: CuttingPlan) -> Sketch:
     y -= 30.0
     paragraphs = [
         *(_summary(cutting) for cutting in plan.sheets),
-        *(f"{bars.name}: {count_words(len(bars.layouts), 'bar')}, {bars.bought} to buy." for bars in plan.bars),
+        *(
+            f"{bars.name}: {count_words(len(bars.layouts), 'bar')}, {bars.bought} to buy{_missing(bars)}."
+            for bars in plan.bars
+        ),
         *(f"Not cut: {left.pieces} × {left.part_number}: {left.reason}" for left in plan.unplaced),
         *plan.remarks,
         *(f"{caution.title}: {caution.text}" for caution in cautions_about(Topic.CUTTING)),
@@ -64,7 +67,12 @@ def _first(project: Project, plan: CuttingPlan) -> Sketch:
 def _summary(cutting: SheetCutting) -> str:
     from_stock = len(cutting.layouts) - cutting.bought
     owned = f", {from_stock} from your own stock" if from_stock else ""
-    return f"{cutting.material}: {count_words(len(cutting.layouts), 'sheet')}, {cutting.bought} to buy{owned}."
+    sheets = count_words(len(cutting.layouts), "sheet")
+    return f"{cutting.material}: {sheets}, {cutting.bought} to buy{owned}{_missing(cutting)}."
+
+
+def _missing(cutting: SheetCutting | BarCutting) -> str:
+    return f"; {missing_words(cutting.unplaced)}" if cutting.unplaced else ""
 
 
 def _pages(layout: SheetLayout, words: Words) -> list[Sketch]:

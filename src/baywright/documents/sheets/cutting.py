@@ -15,7 +15,7 @@ from baywright.documents.sheets.hardware import NO_PRICE, as_number
 from baywright.documents.sheets.page import Page
 from baywright.documents.sheets.style import Style
 from baywright.model.caution import Topic, cautions_about
-from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, SheetLayout, Unplaced
+from baywright.model.cutting import BarCutting, CuttingPlan, SheetCutting, SheetLayout, Unplaced, missing_words
 from baywright.model.making import Manufacture
 from baywright.model.project import Project
 
@@ -75,10 +75,11 @@ def _summary(page: Page, project: Project, plan: CuttingPlan) -> None:
 
 
 def _quality(cutting: SheetCutting | BarCutting) -> str:
+    if cutting.unplaced:
+        return missing_words(cutting.unplaced)
     if cutting.is_proved:
         return "proved: no cutting costs less"
-    gap = (cutting.value - cutting.bound) / cutting.value if cutting.value > 0 else 0.0
-    return f"at most {gap:.1%} better is possible"
+    return "not proved best" if cutting.gap is None else f"at most {cutting.gap:.1%} better is possible"
 
 
 def _left_out(page: Page, unplaced: Sequence[Unplaced]) -> None:

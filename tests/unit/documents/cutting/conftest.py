@@ -59,7 +59,7 @@ def bars() -> BarCutting:
         )
         for n in range(17)
     ]  # fmt: skip
-    return BarCutting(id="edging", name="Edging 20 mm", layouts=tuple(layouts), bought=16)
+    return BarCutting(id="edging", name="Edging 20 mm", layouts=tuple(layouts), bought=16, width_mm=22)
 
 
 @pytest.fixture

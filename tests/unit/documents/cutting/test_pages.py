@@ -2,9 +2,12 @@
 
 import re
 
+import pytest
+
 from baywright.documents.cutting.pages import cutting_pages
 from baywright.documents.cutting.text import cut_runs, run_words
 from baywright.documents.labels import labels
+from baywright.documents.sketch import Sketch
 from baywright.model.cutting import CuttingPlan, SawCut
 from baywright.model.length import LengthUnit
 from baywright.model.making import Manufacture
@@ -31,6 +34,16 @@ def test_the_book_has_a_page_for_each_sheet_and_more_where_cuts_need_them(
 
 def test_the_same_plan_gives_the_same_book(cutting_plan: CuttingPlan, made: Manufacture) -> None:
     assert cutting_pages(Project(), made, cutting_plan) == cutting_pages(Project(), made, cutting_plan)
+
+
+def test_the_first_page_tells_what_is_missing_and_why(
+    cutting_plan: CuttingPlan, made: Manufacture, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    written: list[str] = []
+    monkeypatch.setattr(Sketch, "text", lambda _sheet, _x, _y, text, *_, **_named: written.append(text))
+    cutting_pages(Project(), made, cutting_plan)
+    assert "birch plywood 18 mm: 2 sheets, 2 to buy; 1 piece is missing: longer than every sheet." in written
+    assert "Edging 20 mm: 17 bars, 16 to buy." in written
 
 
 def test_no_font_is_drawn_letter_by_letter(cutting_plan: CuttingPlan, made: Manufacture) -> None:

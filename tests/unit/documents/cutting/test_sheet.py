@@ -81,4 +81,6 @@ def test_bars_are_drawn_fifteen_to_a_sheet_with_their_rests(bars: BarCutting, wo
     shown = [text for drawing in drawings for text in _shown(drawing)]
     assert {"L1: 2500", "L17: 2500", "keep 700", "U0: 600"} <= set(shown)
     assert "keep 88" not in shown
+    (wide,) = bar_drawings(bars.replace(layouts=(bars.layouts[0].replace(width_mm=22),)), words)
+    assert "L1: 2500 × 22" in _shown(wide)
     assert all(_overlaps(drawing) == [] for drawing in drawings)

@@ -28,7 +28,7 @@ def test_parts_are_cut_from_few_sheets_with_kerf_and_trim() -> None:
     plan = cut(shop(sheet(price=Decimal("48.50"))), part("U1", 1200, 300, 8))
     (cutting,) = plan.sheets
     assert (cutting.bought, cutting.cost, cutting.is_proved) == (1, Decimal("48.50"), True)
-    assert (cutting.value, cutting.bound, cutting.gap) == (48.5, 48.5, 0)
+    assert (cutting.value, cutting.bound, cutting.gap) == (48.5, 48.5, None)
     assert plan.is_finished
     assert plan.remarks == ()
     # 8 × 300 would fit across 4 × 300 + 3 × 3, along 2 × 1200 + 3; without room for the blade it is two sheets
