@@ -10,10 +10,11 @@ cutting never changes the document.
 """
 
 import threading
+from collections.abc import Callable
 from typing import Protocol
 
 from baywright.app.notices import CuttingEnded, CuttingFailed, CuttingProgressed, CuttingStarted, Notice
-from baywright.app.planning import Deliver
+from baywright.app.search import Deliver, Search
 from baywright.app.validity import is_same_task
 from baywright.making import manufacture
 from baywright.making.cutting.plan import cutting_plan
@@ -25,6 +26,9 @@ from baywright.model.project import Project
 
 PAUSE_S = 0.15
 """How long a search that follows an edit waits for the next edit."""
+
+_Answer = tuple[CuttingTask, CuttingPlan]
+"""A plan and what it is the answer to."""
 
 
 class Host(Protocol):
@@ -48,14 +52,11 @@ class Cutting:
 
     def __init__(self, host: Host, deliver: Deliver, *, synchronous: bool = False) -> None:
         self._host = host
-        self._deliver = deliver
         self._synchronous = synchronous
-        self._stop = threading.Event()
-        self._thread: threading.Thread | None = None
-        self._request = 0
+        self._search = Search("cutting", deliver, synchronous=synchronous)
         self._asked: Project | None = None
         """The document that plan and search are for."""
-        self._known: tuple[CuttingTask, CuttingPlan] | None = None
+        self._known: _Answer | None = None
         """The newest whole answer and what it is the answer to."""
         self._plan: CuttingPlan | None = None
         self._cost: tuple[Project, CuttingPlan, Cost] | None = None
@@ -87,7 +88,7 @@ class Cutting:
 
     def cancel(self) -> None:
         """Asks the running search to stop; the best plan so far is told."""
-        self._stop.set()
+        self._search.cancel()
 
     def document_changed(self) -> None:
         """Seeks anew where the cutting is followed; what was known of the document before is no longer told."""
@@ -96,78 +97,51 @@ class Cutting:
 
     def forget(self) -> None:
         """Stops and forgets everything: another document was opened."""
-        self._request += 1
-        self.cancel()
+        self._search.forget()
         self._asked = self._known = self._plan = self._cost = None
         self.is_followed = self.is_searching = False
 
-    def close(self, timeout_s: float = 5.0) -> None:
+    def close(self) -> None:
         """Stops the search and waits for its thread to end."""
         self.forget()
-        if self._thread is not None:
-            self._thread.join(timeout_s)
+        self._search.close()
 
     def _begin(self, *, pause_s: float) -> None:
-        self.cancel()
-        self._request += 1
-        request, project, known = self._request, self._host.project, self._known
-        stop = threading.Event()
-        self._stop = stop
+        project, known = self._host.project, self._known
+        self._search.forget()
         self._asked, self._plan, self.is_searching = project, None, True
         self._host.tell(CuttingStarted())
 
-        def search() -> None:
+        def work(stop: threading.Event, progress: Callable[[CuttingPlan], None]) -> _Answer | None:
             if not self._synchronous and stop.wait(pause_s):
-                # Stopped by the next edit, whose own search answers; or by hand, and then there is nothing to tell.
-                self._deliver(lambda: self._on_end(request, None, None))
-                return
-            try:
-                made = manufacture(project)
-                task = cutting_task(project, made.parts)
-                if known is not None and known[0] == task:
-                    plan = known[1]
-                else:
-                    plan = cutting_plan(
-                        project,
-                        made,
-                        stop=stop.is_set,
-                        progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
-                    )
-            except Exception as error:  # a defect in the search must reach the owner, not die in a thread
-                failure = error
-                self._deliver(lambda: self._on_failure(request, failure))
-            else:
-                self._deliver(lambda: self._on_end(request, task, plan))
+                return None  # stopped by hand before it began: there is nothing to tell
+            made = manufacture(project)
+            task = cutting_task(project, made.parts)
+            if known is not None and known[0] == task:
+                return known
+            return task, cutting_plan(project, made, stop=stop.is_set, progress=progress)
 
-        if self._synchronous:
-            search()
-            return
-        self._thread = threading.Thread(target=search, name="cutting", daemon=True)
-        self._thread.start()
+        self._search.begin(work, self._on_progress, self._on_end, self._on_failure)
 
-    def _on_progress(self, request: int, so_far: CuttingPlan) -> None:
-        if request == self._request:
-            self._plan = so_far
-            self._host.tell(CuttingProgressed(so_far))
+    def _on_progress(self, so_far: CuttingPlan) -> None:
+        self._plan = so_far
+        self._host.tell(CuttingProgressed(so_far))
 
-    def _on_end(self, request: int, task: CuttingTask | None, plan: CuttingPlan | None) -> None:
-        if request != self._request:
-            return
+    def _on_end(self, answer: _Answer | None) -> None:
         self.is_searching = False
-        if plan is None:
+        if answer is None:
             self._asked = None
             self._host.tell(CuttingEnded(None))
             return
-        self._plan = plan
-        if task is not None and plan.is_finished:
-            self._known = task, plan
-        self._host.tell(CuttingEnded(plan))
+        _, self._plan = answer
+        if self._plan.is_finished:
+            self._known = answer
+        self._host.tell(CuttingEnded(self._plan))
 
-    def _on_failure(self, request: int, error: Exception) -> None:
-        if request == self._request:
-            self._plan, self.is_searching, self.is_followed = None, False, False
-            message = f"Planning the cutting broke off on a defect of the program ({error}). Nothing was changed."
-            self._host.tell(CuttingFailed(message))
+    def _on_failure(self, error: Exception) -> None:
+        self._plan, self.is_searching, self.is_followed = None, False, False
+        message = f"Planning the cutting broke off on a defect of the program ({error}). Nothing was changed."
+        self._host.tell(CuttingFailed(message))
 
 
 def _has_same_parts(asked: Project, present: Project) -> bool:

@@ -6,6 +6,7 @@ never change the document by themselves.
 """
 
 import threading
+from collections.abc import Callable
 from typing import Protocol
 
 from baywright.app.derived import Derived
@@ -18,8 +19,8 @@ from baywright.app.notices import (
     OptionsProgressed,
     OptionsStarted,
 )
-from baywright.app.planning import Deliver
 from baywright.app.purchases import Purchases
+from baywright.app.search import Deliver, Search
 from baywright.app.validity import is_same_task
 from baywright.model.arrangement import Lock
 from baywright.model.construction import Top, Uprights
@@ -47,11 +48,7 @@ class Options:
 
     def __init__(self, host: Host, deliver: Deliver, *, synchronous: bool = False) -> None:
         self._host = host
-        self._deliver = deliver
-        self._synchronous = synchronous
-        self._stop = threading.Event()
-        self._thread: threading.Thread | None = None
-        self._request = 0
+        self._search = Search("options", deliver, synchronous=synchronous)
         self._asked: Project | None = None
         self._found: tuple[Option, ...] = ()
         self.is_looking = False
@@ -90,38 +87,23 @@ class Options:
 
     def request(self) -> None:
         """Looks for the options of the present document."""
-        self.cancel()
-        self._request += 1
-        request, project = self._request, self._host.project
+        project = self._host.project
+        self._search.forget()
         self._asked, self._found = project, ()
         self.is_looking, self.is_complete = True, False
-        stop = threading.Event()
-        self._stop = stop
         self._host.tell(OptionsStarted())
 
-        def search() -> None:
-            try:
-                found = options(
-                    project,
-                    stop=stop.is_set,
-                    progress=lambda so_far: self._deliver(lambda: self._on_progress(request, so_far)),
-                    purchases=Purchases(stop.is_set) if len(project.boxes_to_place) <= MOST_RECKONED_BOXES else None,
-                )
-            except Exception as error:  # a defect in the search must reach the owner, not die in a thread
-                failure = error
-                self._deliver(lambda: self._on_failure(request, failure))
-            else:
-                self._deliver(lambda: self._on_end(request, found, is_complete=not stop.is_set()))
+        def work(
+            stop: threading.Event, progress: Callable[[tuple[Option, ...]], None]
+        ) -> tuple[tuple[Option, ...], bool]:
+            purchases = Purchases(stop.is_set) if len(project.boxes_to_place) <= MOST_RECKONED_BOXES else None
+            return options(project, stop=stop.is_set, progress=progress, purchases=purchases), not stop.is_set()
 
-        if self._synchronous:
-            search()
-            return
-        self._thread = threading.Thread(target=search, name="options", daemon=True)
-        self._thread.start()
+        self._search.begin(work, self._on_progress, lambda answer: self._on_end(*answer), self._on_failure)
 
     def cancel(self) -> None:
         """Asks the running search to stop; what it has found so far is told."""
-        self._stop.set()
+        self._search.cancel()
 
     def document_changed(self) -> None:
         """Drops what was found where the present document asks for something else."""
@@ -131,33 +113,28 @@ class Options:
 
     def forget(self) -> None:
         """Stops and forgets everything: another document was opened."""
-        self._request += 1
-        self.cancel()
+        self._search.forget()
         self._asked, self._found = None, ()
         self.is_looking = self.is_complete = False
 
-    def close(self, timeout_s: float = 5.0) -> None:
+    def close(self) -> None:
         """Stops the search and waits for its thread to end."""
         self.forget()
-        if self._thread is not None:
-            self._thread.join(timeout_s)
+        self._search.close()
 
-    def _on_progress(self, request: int, so_far: tuple[Option, ...]) -> None:
-        if request == self._request:
-            self._found = so_far
-            self._host.tell(OptionsProgressed(so_far))
+    def _on_progress(self, so_far: tuple[Option, ...]) -> None:
+        self._found = so_far
+        self._host.tell(OptionsProgressed(so_far))
 
-    def _on_end(self, request: int, found: tuple[Option, ...], *, is_complete: bool) -> None:
-        if request == self._request:
-            self._found = found
-            self.is_looking, self.is_complete = False, is_complete
-            self._host.tell(OptionsFound(found, is_complete))
+    def _on_end(self, found: tuple[Option, ...], is_complete: bool) -> None:
+        self._found = found
+        self.is_looking, self.is_complete = False, is_complete
+        self._host.tell(OptionsFound(found, is_complete))
 
-    def _on_failure(self, request: int, error: Exception) -> None:
-        if request == self._request:
-            self.forget()
-            message = f"Looking for options broke off on a defect of the program ({error}). Nothing was changed."
-            self._host.tell(OptionsFailed(message))
+    def _on_failure(self, error: Exception) -> None:
+        self.forget()
+        message = f"Looking for options broke off on a defect of the program ({error}). Nothing was changed."
+        self._host.tell(OptionsFailed(message))
 
 
 def _same_choice(asked: Project, present: Project) -> bool:

@@ -28,9 +28,10 @@ from baywright.app.notices import (
     PlanningStarted,
 )
 from baywright.app.options import Options
-from baywright.app.planning import Deliver, PlanningDesk
+from baywright.app.planning import PlanningDesk
 from baywright.app.proposal import Proposal
 from baywright.app.review import Review
+from baywright.app.search import Deliver
 from baywright.app.validity import Answers
 from baywright.model.arrangement import Arrangement
 from baywright.model.destination import Destination

@@ -370,7 +370,7 @@ def test_a_plan_that_may_move_more_than_it_must_is_not_taken_in() -> None:
 def drain(session: Session, calls: list[Callable[[], None]], begin: Callable[[], None]) -> None:
     """Do something, wait for the search, and run what it hands back."""
     begin()
-    thread = session._desk._thread
+    thread = session._desk.search.thread
     if thread is not None:
         thread.join(20)
     while calls:
