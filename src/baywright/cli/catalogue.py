@@ -17,7 +17,8 @@ from baywright.app.importing import (
     take_over_catalogue,
 )
 from baywright.app.session import Session
-from baywright.cli.matching import MatchTrouble, counted, refused_lines, settled, table_lines
+from baywright.cli.matching import MatchTrouble, refused_lines, settled, table_lines
+from baywright.model.count import count_words
 from baywright.model.money import format_money
 
 
@@ -41,15 +42,15 @@ def import_catalogue(session: Session, options: argparse.Namespace) -> tuple[Cat
 
 
 def _preview_lines(preview: CataloguePreview, currency: str) -> list[str]:
-    lines = [f"New: {counted(len(preview.added), 'item')}"]
+    lines = [f"New: {count_words(len(preview.added), 'item')}"]
     lines += [f"  row {taken.number}: {_item_words(taken, currency)}" for taken in preview.added]
     if preview.changed:
-        lines.append(f"Changed: {counted(len(preview.changed), 'item')}")
+        lines.append(f"Changed: {count_words(len(preview.changed), 'item')}")
     for taken in preview.changed:
         before = format_money(taken.before.price, currency) if taken.before else ""
         lines.append(f"  row {taken.number}: {_item_words(taken, currency)} (before: {before})")
     if preview.unchanged:
-        lines.append(f"As it is already: {counted(preview.unchanged, 'item')}")
+        lines.append(f"As it is already: {count_words(preview.unchanged, 'item')}")
     return [*lines, *refused_lines(preview.refused), *preview.remarks]
 
 

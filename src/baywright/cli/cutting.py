@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from baywright.model.cost import Cost
+from baywright.model.count import count_words
 from baywright.model.cutting import (
     BarCutting,
     BarLayout,
@@ -51,7 +52,7 @@ class CuttingText:
         count = len(cutting.layouts)
         owned = count - cutting.bought
         where = f"{cutting.bought} to buy" + (f", {owned} from the rack" if owned else "")
-        yield f"{cutting.material}: {count} {'sheet' if count == 1 else 'sheets'}, {where}; {_proof(cutting)}"
+        yield f"{cutting.material}: {count_words(count, 'sheet')}, {where}; {_proof(cutting)}"
         for layout in cutting.layouts:
             yield from self._layout(layout)
         yield from _left_over(cutting.unplaced)
@@ -81,8 +82,8 @@ class CuttingText:
 
     def _bars(self, cutting: BarCutting) -> Iterator[str]:
         count = len(cutting.layouts)
-        words = f"{cutting.name}: {count} {'length' if count == 1 else 'lengths'}, {cutting.bought} to buy"
-        yield words + (f"; {_proof(cutting)}" if cutting.unplaced else "")
+        words = f"{cutting.name}: {count_words(count, 'length')}, {cutting.bought} to buy"
+        yield f"{words}; {_proof(cutting)}"
         for layout in cutting.layouts:
             yield self._bar(layout)
         yield from _left_over(cutting.unplaced)
@@ -149,7 +150,10 @@ class CuttingText:
 
 
 def _proof(cutting: SheetCutting | BarCutting) -> str:
-    what = "area" if isinstance(cutting, SheetCutting) and cutting.counts_area else "cost"
+    if isinstance(cutting, SheetCutting):
+        what = "area" if cutting.counts_area else "cost"
+    else:
+        what = "length" if cutting.counts_length else "cost"
     if cutting.unplaced:
         return missing_words(cutting.unplaced, why=False)
     if cutting.is_proved:
@@ -161,8 +165,7 @@ def _proof(cutting: SheetCutting | BarCutting) -> str:
 
 def _left_over(unplaced: Iterable[Unplaced]) -> Iterator[str]:
     for each in unplaced:
-        pieces = "1 piece" if each.pieces == 1 else f"{each.pieces} pieces"
-        yield f"  Not cut: {each.part_number}, {pieces}. {each.reason}"
+        yield f"  Not cut: {each.part_number}, {count_words(each.pieces, 'piece')}. {each.reason}"
 
 
 def has_left_over(plan: CuttingPlan) -> bool:

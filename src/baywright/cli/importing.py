@@ -16,7 +16,8 @@ from baywright.app.importing import (
     take_over,
 )
 from baywright.app.session import Session
-from baywright.cli.matching import MatchTrouble, counted, field_reader, refused_lines, settled, table_lines
+from baywright.cli.matching import MatchTrouble, field_reader, refused_lines, settled, table_lines
+from baywright.model.count import count_words
 from baywright.model.inventory import Box, BoxStatus
 
 field_and_column = field_reader(Column)
@@ -43,7 +44,9 @@ def import_inventory(session: Session, options: argparse.Namespace) -> tuple[Imp
 
 def _preview_lines(preview: ImportPreview) -> list[str]:
     sizes = {size.id: size.name for size in (*preview.project.box_sizes, *preview.new_sizes)}
-    lines = [f"Accepted: {counted(len(preview.accepted), 'row')}, {counted(len(preview.boxes), 'box', 'boxes')}"]
+    lines = [
+        f"Accepted: {count_words(len(preview.accepted), 'row')}, {count_words(len(preview.boxes), 'box', 'boxes')}"
+    ]
     for row in preview.accepted:
         lines += [f"  row {row.number}: {_box_words(box, sizes[box.size_id])}" for box in row.boxes]
     if preview.new_sizes:

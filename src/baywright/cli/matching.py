@@ -6,6 +6,7 @@ from enum import StrEnum
 from typing import TypeVar
 
 from baywright.app.importing import ColumnChoice, RefusedRow, Table, column_letters
+from baywright.model.count import count_words
 
 Meaning = TypeVar("Meaning", bound=StrEnum)
 
@@ -62,7 +63,7 @@ def _place(table: Table, column: str) -> int:
 def table_lines(table: Table, matching: ColumnChoice[Meaning], meanings: type[Meaning]) -> list[str]:
     """What the table is, and which column means what."""
     where = f", sheet “{table.sheet}”" if table.sheet else ""
-    lines = [f"{table.source}{where}: {counted(len(table.rows), 'row')}", "Columns:"]
+    lines = [f"{table.source}{where}: {count_words(len(table.rows), 'row')}", "Columns:"]
     widest = max(8, *(len(meaning) for meaning in meanings))
     used: set[int] = set()
     for meaning in meanings:
@@ -82,14 +83,9 @@ def _column_words(table: Table, place: int) -> str:
 def refused_lines(rows: Iterable[RefusedRow]) -> list[str]:
     """Every refused row with its cells and what to do; nothing where none is refused."""
     refused = list(rows)
-    lines = [f"Refused: {counted(len(refused), 'row')}"] if refused else []
+    lines = [f"Refused: {count_words(len(refused), 'row')}"] if refused else []
     for row in refused:
         for fault in row.faults:
             place = f", {fault.cell} (“{fault.heading}”)" if fault.cell else ""
             lines.append(f"  row {row.number}{place}: {fault.why}. {fault.mend}".rstrip())
     return lines
-
-
-def counted(count: int, one: str, many: str = "") -> str:
-    """“1 row”, “3 rows”."""
-    return f"{count:,} {one if count == 1 else many or one + 's'}"

@@ -96,7 +96,7 @@ def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None, 
         return
     bars = {bar.id: bar for bar in project.stock.bars}
     for of_section in cutting.bars:
-        is_edging = of_section.id.startswith(BarUse.EDGING.value)
+        is_edging = of_section.use is BarUse.EDGING
         if is_edging and of_section.is_assumed:
             continue
         weights = _edges(parts, bays) if is_edging else _rails(parts, bays)

@@ -9,6 +9,7 @@ from decimal import Decimal
 
 from baywright.model.base import Frozen
 from baywright.model.count import count_words
+from baywright.model.stock import BarUse
 
 USELESS_GAP = 0.9
 """A bound so far below says nothing that is worth saying."""
@@ -100,31 +101,44 @@ def missing_words(unplaced: Sequence[Unplaced], *, why: bool = True) -> str:
     return f"{words}: {reason[:1].lower()}{reason[1:].removesuffix('.')}"
 
 
-class SheetCutting(Frozen):
+class StockCutting(Frozen):
+    """What is told of all sheets of one material and of all bars of one section alike."""
+
+    unplaced: tuple[Unplaced, ...] = ()
+    bought: int = 0
+    """Sheets or bars to buy."""
+    cost: Decimal | None = None
+    """Of what is to be bought; None where a price is missing."""
+    bound: float = 0.0
+    """What no cutting of the same pieces costs less than, in the measure that was minimised (`value`)."""
+    value: float = 0.0
+    is_proved: bool = False
+    is_assumed: bool = False
+    """Nothing of it is in stock, so a usual size was assumed."""
+
+    @property
+    def gap(self) -> float | None:
+        """By what share of its value it could be beaten at most; None where that says nothing worth saying.
+
+        Nothing is told of what is proved best, nor where pieces are missing: fewer sheets are no better cutting then.
+        """
+        if self.is_proved or self.unplaced or self.value <= 0:
+            return None
+        gap = (self.value - self.bound) / self.value
+        return gap if 0 < gap < USELESS_GAP else None
+
+
+class SheetCutting(StockCutting):
     """All sheets of one material."""
 
     material_id: str
     material: str
     thickness_mm: float
+    has_grain: bool = True
+    """Whether its face has a grain, which runs along the sheets."""
     layouts: tuple[SheetLayout, ...]
-    unplaced: tuple[Unplaced, ...] = ()
-    bought: int = 0
-    """Sheets to buy."""
-    cost: Decimal | None = None
-    """Of the sheets to buy; None where a price is missing."""
-    bound: float = 0.0
-    """What no cutting of the same pieces costs less than, in the measure that was minimised (`value`)."""
-    value: float = 0.0
-    is_proved: bool = False
     counts_area: bool = False
     """Whether area in m² was minimised because a price is missing; else cost."""
-    is_assumed: bool = False
-    """No sheet of the material is in stock, so a usual size was assumed."""
-
-    @property
-    def gap(self) -> float | None:
-        """By what share of its value it could be beaten at most; None where that says nothing worth saying."""
-        return _gap(self)
 
 
 class BarPiece(Frozen):
@@ -152,35 +166,17 @@ class BarLayout(Frozen):
     is_rest_reusable: bool
 
 
-class BarCutting(Frozen):
+class BarCutting(StockCutting):
     """All bars of one use and section."""
 
     id: str
     name: str
+    use: BarUse = BarUse.EDGING
     layouts: tuple[BarLayout, ...]
     width_mm: float | None = None
     """How wide its bars are to be: strips of edging at least, rails exactly."""
-    unplaced: tuple[Unplaced, ...] = ()
-    bought: int = 0
-    cost: Decimal | None = None
-    bound: float = 0.0
-    value: float = 0.0
-    is_proved: bool = False
     counts_length: bool = False
-    is_assumed: bool = False
-
-    @property
-    def gap(self) -> float | None:
-        """By what share of its value it could be beaten at most; None where that says nothing worth saying."""
-        return _gap(self)
-
-
-def _gap(cutting: SheetCutting | BarCutting) -> float | None:
-    """Nothing is told of what is proved best, nor where pieces are missing: fewer sheets are no better cutting then."""
-    if cutting.is_proved or cutting.unplaced or cutting.value <= 0:
-        return None
-    gap = (cutting.value - cutting.bound) / cutting.value
-    return gap if 0 < gap < USELESS_GAP else None
+    """Whether length in m was minimised because a price is missing; else cost."""
 
 
 class CuttingPlan(Frozen):

@@ -152,7 +152,7 @@ def test_cuts_are_told_one_by_one_and_pieces_of_bars_from_the_left() -> None:
 
 
 def test_a_layout_is_listed_with_what_is_used_and_kept() -> None:
-    (_, sheet), (_, bar) = layout_lines(PLAN, lambda _material: True)
+    (_, sheet), (_, bar) = layout_lines(PLAN)
     assert sheet.used == pytest.approx((600 * 300 + 300 * 300) / (1000 * 500))
     assert bar.used == pytest.approx(1520 / 2500)
     assert rest_words(sheet, LengthUnit.MILLIMETRE) == "980 mm × 177 mm"
@@ -200,7 +200,7 @@ def drawn(qtbot: QtBot, line: LayoutLine) -> CuttingDrawing:
 
 @pytest.mark.parametrize("number", [0, 1])
 def test_a_piece_is_chosen_by_click_and_by_arrow(qtbot: QtBot, number: int) -> None:
-    _, line = layout_lines(PLAN, lambda _material: True)[number]
+    _, line = layout_lines(PLAN)[number]
     drawing = drawn(qtbot, line)
     chosen: list[object] = []
     drawing.parts_selected.connect(chosen.append)
@@ -217,7 +217,7 @@ def test_a_piece_is_chosen_by_click_and_by_arrow(qtbot: QtBot, number: int) -> N
 
 
 def test_the_drawing_changes_with_parts_and_cuts_and_tells_itself_in_words(qtbot: QtBot) -> None:
-    (_, line), _ = layout_lines(PLAN, lambda _material: True)
+    (_, line), _ = layout_lines(PLAN)
     drawing = drawn(qtbot, line)
     assert drawing.accessibleDescription() == (
         "Sheet C1, birch plywood 18 mm, 1000 mm × 500 mm: 2 pieces of U1, U2. 54% used; rests to keep: 980 mm × 177 mm."

@@ -16,7 +16,7 @@ from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, RestPiec
 from baywright.model.identity import free_ids
 from baywright.model.length import format_length
 from baywright.model.project import Project
-from baywright.model.stock import Bar, BarUse, Sheet
+from baywright.model.stock import Bar, Sheet
 
 
 @dataclass(frozen=True)
@@ -122,7 +122,7 @@ def _with_rests(
     )  # fmt: skip
     bars = tuple(
         Bar(
-            id=next(bar_ids), use=BarUse.RAIL if cutting.id.startswith("rail") else BarUse.EDGING,
+            id=next(bar_ids), use=cutting.use,
             name=f"rest of {layout.number}", length_mm=layout.rest_mm,
             width_mm=layout.width_mm or cutting.width_mm, quantity=1, is_owned=True,
         )

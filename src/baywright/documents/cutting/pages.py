@@ -27,9 +27,8 @@ def cutting_pages(project: Project, manufacture: Manufacture, plan: CuttingPlan)
     """The whole cutting plan as the content of a PDF file."""
     names = {part.number: part.name for part in manufacture.parts}
     sheets = [_first(project, plan)]
-    grained = {material.id: material.has_grain for material in project.stock.materials}
     for cutting in plan.sheets:
-        words = Words(cutting.material, project.unit, names, grained.get(cutting.material_id, True))
+        words = Words(cutting.material, project.unit, names, cutting.has_grain)
         for layout in cutting.layouts:
             sheets += _pages(layout, words)
     for bars in plan.bars:

@@ -33,7 +33,6 @@ def write_cutting(sheet: Worksheet, project: Project, manufacture: Manufacture, 
     """Write the sheet with its pictures."""
     page = Page(sheet)
     names = {part.number: part.name for part in manufacture.parts}
-    grained = {material.id: material.has_grain for material in project.stock.materials}
     _summary(page, project, plan)
     _left_out(page, plan.unplaced)
     for remark in plan.remarks:
@@ -41,7 +40,7 @@ def write_cutting(sheet: Worksheet, project: Project, manufacture: Manufacture, 
     page.cautions(cautions_about(Topic.CUTTING))
     pictures = 0
     for cutting in plan.sheets:
-        words = Words(cutting.material, project.unit, names, grained.get(cutting.material_id, True))
+        words = Words(cutting.material, project.unit, names, cutting.has_grain)
         for layout in cutting.layouts:
             page.break_page()
             if pictures < MOST_PICTURES:

@@ -19,6 +19,7 @@ class LayoutLine:
     layout: SheetLayout | BarLayout
     material: str
     has_grain: bool = False
+    """Whether the sheet's face has a grain."""
 
     @property
     def number(self) -> str:
@@ -53,12 +54,12 @@ class LayoutLine:
         return sum(rest.is_reusable for rest in layout.rests)
 
 
-def layout_lines(plan: CuttingPlan | None, grained: Callable[[str], bool]) -> list[tuple[str, LayoutLine]]:
-    """All layouts by their numbers; `grained` tells of a material's id whether its face has a grain."""
+def layout_lines(plan: CuttingPlan | None) -> list[tuple[str, LayoutLine]]:
+    """All layouts by their numbers."""
     if plan is None:
         return []
     sheets = [
-        (layout.number, LayoutLine(layout, cutting.material, grained(cutting.material_id)))
+        (layout.number, LayoutLine(layout, cutting.material, cutting.has_grain))
         for cutting in plan.sheets
         for layout in cutting.layouts
     ]

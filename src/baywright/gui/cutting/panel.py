@@ -66,13 +66,11 @@ from baywright.gui.tables.view import TableView
 from baywright.gui.tabs import SlimTabs
 from baywright.model.cutting import CuttingPlan
 from baywright.model.length import LengthUnit
-from baywright.model.safety import BoardMaterial
 
 NO_LAYOUTS = "No layouts yet."
 NO_CUTS = "Select a layout to see its cuts."
 NOT_CUT = "&Not cut"
 ALL_CUT = "Every part is cut."
-WITHOUT_GRAIN = (BoardMaterial.FIBREBOARD, BoardMaterial.PARTICLEBOARD)
 SOON_MS = 150
 """How long better layouts are gathered before the newest of them are shown."""
 LINES_WANTED = 15
@@ -328,7 +326,7 @@ class CuttingPanel(QWidget):
 
     def _show_plan(self, plan: CuttingPlan | None) -> None:
         were = self.layouts.total
-        lines = layout_lines(plan, self._has_grain)
+        lines = layout_lines(plan)
         self.view.change_rows(lambda: self.layouts.show_records(lines))
         if self._unit_shown != self._session.project.unit:
             self._unit_shown = self._session.project.unit
@@ -344,12 +342,6 @@ class CuttingPanel(QWidget):
             self.view.select_ids((marked or [lines[0][0]])[:1])
         self._show_cost()
         self._show_layout()
-
-    def _has_grain(self, material_id: str) -> bool:
-        """Of the owner's material, or of the usual one that is taken for granted."""
-        project = self._session.project
-        owned = next((material for material in project.stock.materials if material.id == material_id), None)
-        return owned.has_grain if owned is not None else project.safety.board_material not in WITHOUT_GRAIN
 
     def _show_cost(self) -> None:
         """What it costs, where somebody looks at it."""

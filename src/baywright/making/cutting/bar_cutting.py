@@ -91,6 +91,7 @@ class BarJob:
         return BarCutting(
             id=self._demand.id,
             name=self._demand.name,
+            use=self._demand.use,
             layouts=layouts,
             width_mm=self._demand.width_mm,
             unplaced=self._unplaced(packing),

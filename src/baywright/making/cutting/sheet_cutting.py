@@ -72,6 +72,7 @@ class SheetJob:
             material_id=material.id,
             material=material.name,
             thickness_mm=self._demand.thickness_mm,
+            has_grain=material.has_grain,
             layouts=layouts,
             unplaced=self._unplaced(packing),
             bought=len(bought),

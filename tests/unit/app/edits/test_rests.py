@@ -28,7 +28,9 @@ def plan(*layouts: SheetLayout) -> CuttingPlan:
         number="L1", bar_id="stick", bar_name="", length_mm=2400, is_owned=True, pieces=(), rest_mm=700,
         is_rest_reusable=True,
     )  # fmt: skip
-    return CuttingPlan(sheets=(cutting,), bars=(BarCutting(id="rail-100x18", name="Rail", layouts=(bar,)),))
+    return CuttingPlan(
+        sheets=(cutting,), bars=(BarCutting(id="rail-100x18", name="Rail", use=BarUse.RAIL, layouts=(bar,)),)
+    )
 
 
 def strips(*widths_mm: float | None) -> CuttingPlan:

@@ -55,8 +55,11 @@ def test_grain_is_kept_and_only_what_may_lie_any_way_is_turned() -> None:
     count, reason = reasons(refused)["U1"]
     assert count == 2
     assert reason.startswith("It would fit only with its grain across: 240 mm × 1000 mm along the grain")
+    assert refused.sheets[0].has_grain
     plain = shop(sheet(length_mm=1020, width_mm=520), materials=[PLY.replace(has_grain=False)])
-    assert cut(plain, part("U1", 240, 1000, 2)).sheets_bought == 1
+    whatever = cut(plain, part("U1", 240, 1000, 2))
+    assert whatever.sheets_bought == 1
+    assert not whatever.sheets[0].has_grain
 
 
 def test_a_part_larger_than_every_sheet_is_named_with_by_how_much_and_the_rest_is_cut() -> None:
