@@ -37,7 +37,8 @@ def part_columns(unit: Unit) -> tuple[Column[Part], ...]:
     return (
         Column("Part", lambda x: x.number, lambda x: x.number, "Part number, the same on every list and drawing"),
         Column("Name", lambda x: x.name, lambda x: x.name, tip=lambda x: f"{x.name}. {x.note}" if x.note else x.name),
-        Column("Pieces", pieces_words, lambda x: x.quantity, "How many; mirrored ones among them", is_number=True),
+        Column("Pieces", lambda x: str(x.quantity), lambda x: x.quantity, "How many, mirrored ones among them",
+               is_number=True, tip=pieces_words),
         length("Length", lambda x: x.length_mm, "Finished, along the grain where there is one"),
         length("Width", lambda x: x.width_mm, "Finished"),
         length("Thick", lambda x: x.thickness_mm, "Thickness in force: as measured where a batch is in use"),
@@ -50,9 +51,11 @@ def part_columns(unit: Unit) -> tuple[Column[Part], ...]:
         Column("Material", lambda x: x.material, lambda x: x.material),
         Column("Grain", lambda x: x.grain.value, lambda x: x.grain.value, "Which way the grain of the face must run"),
         Column("Edges", banded_words, lambda x: len(x.banded), "Which edges are covered with edging"),
+        Column("Mirrored", lambda x: str(x.mirrored) if x.mirrored else "", lambda x: x.mirrored,
+               "How many pieces are mirror images of the others", is_number=True),
         Column("Mass, kg", mass_text, lambda x: x.mass_kg, "Of one piece; empty where it is not known", is_number=True),
         Column("Note", lambda x: x.note, lambda x: x.note),
-    )
+    )  # fmt: skip
 
 
 def pieces_words(part: Part) -> str:

@@ -97,10 +97,10 @@ class PartPanel(QWidget):
             self._unit_shown = self._session.project.unit
             self.table.refresh()
             self.work.refresh()
-            self.view.fit_columns(220)
+            self.view.fit_columns(170)
             self.work_view.fit_columns(160)
         elif self.table.total and not were:
-            self.view.fit_columns(220)
+            self.view.fit_columns(170)
         self._show_part(self._part_of(self.view.selected_ids()))
 
     def select_parts(self, numbers: Sequence[str]) -> None:
