@@ -5,17 +5,25 @@ from dataclasses import dataclass
 from baywright.documents.lettering import printable, width_of
 from baywright.documents.sketch import Sketch
 
-_SIZES, _LESS, _PITCH = (7.0, 6.2, 5.5), 0.6, 1.22
+_SIZES, _LESS, _PITCH, _HALF = (7.0, 6.2, 5.5), 0.6, 1.22, 0.6
 
 
 @dataclass(frozen=True)
 class Field:
-    """The room for a caption, in points: lower left corner, width and height."""
+    """The room for a caption, in points: lower left corner, width and height, and what is taken of its upper right
+    corner: how wide, and from which height on.
+    """
 
     left: float
     lower: float
     width: float
     height: float
+    taken_width: float = 0.0
+    taken_from: float = float("inf")
+
+    def room_at(self, middle: float, size: float) -> float:
+        """How wide a line of that size may be that is centred on a height."""
+        return self.width - (self.taken_width if middle + _HALF * size > self.taken_from else 0.0)
 
 
 def caption(sheet: Sketch, field: Field, label: str, row: str, details: list[str]) -> None:
@@ -28,17 +36,18 @@ def caption(sheet: Sketch, field: Field, label: str, row: str, details: list[str
     lines = int((field.height - 1.0) // pitch)
     middle = field.lower + field.height / 2
     if lines == 1:
-        beside = width_of(row, size - _LESS)
-        sheet.text(field.left + field.width, middle, row, size - _LESS, across="right")
-        sheet.text(field.left, middle, label, size, room=field.width - beside - 4.0, bold=True)
+        beside, room = width_of(row, size - _LESS), field.room_at(middle, size)
+        sheet.text(field.left + room, middle, row, size - _LESS, across="right")
+        sheet.text(field.left, middle, label, size, room=room - beside - 4.0, bold=True)
         return
-    heading = _wrapped(label, field.width, size) if lines >= 3 else [label]
+    upper = middle + pitch * (min(lines, 2 + len(details)) - 1) / 2
+    heading = _wrapped(label, field.room_at(upper, size), size) if lines >= 3 else [label]
     plain = [" · ".join([row, *details[:1]]), *details[1:]]
     shown = [*((words, True) for words in heading), *((words, False) for words in plain)][:lines]
     y = middle + pitch * (len(shown) - 1) / 2
     for index, (words, bold) in enumerate(shown):
-        line_size = size if bold else size - _LESS
-        sheet.text(field.left, y - index * pitch, words, line_size, room=field.width, bold=bold)
+        line_size, at = size if bold else size - _LESS, y - index * pitch
+        sheet.text(field.left, at, words, line_size, room=field.room_at(at, line_size), bold=bold)
 
 
 def _wrapped(label: str, room: float, size: float) -> list[str]:

@@ -3,17 +3,20 @@
 Laws: of boxes one behind another only the front one is seen, and its words say how many stand behind it.
 """
 
+from dataclasses import replace
+
 from baywright.documents.caption import Field, caption
+from baywright.documents.front import Tag, draw_front, tag_of
 from baywright.documents.scene import Scene
 from baywright.documents.sketch import INK
 from baywright.making.frame import Span
-from baywright.model.making import ScheduleLine
+from baywright.model.making import FrontPanel, ScheduleLine
 
 _BAND, _TRAY = 7.0, "#d8d4cc"
 
 
-def draw_drawer(scene: Scene, span: Span, lines: list[ScheduleLine]) -> None:
-    """A drawer with the boxes in it; of boxes one behind another only the front one is seen."""
+def draw_drawer(scene: Scene, span: Span, lines: list[ScheduleLine], front: FrontPanel | None = None) -> None:
+    """A drawer with the boxes in it and its front panel; of boxes one behind another only the front one is seen."""
     workings, drawers, line = scene.workings, scene.project.construction.drawers, lines[0]
     width = workings.at_kind("drawer_outside_width", span.kind)
     thickness = workings.value("runner_thickness")
@@ -26,8 +29,10 @@ def draw_drawer(scene: Scene, span: Span, lines: list[ScheduleLine]) -> None:
     play = workings.value("lateral_play")
     left = span.left_mm + (span.width_mm - sum(widths) - play * (len(widths) - 1)) / 2
     for box, across in zip(seen, widths, strict=True):
-        _box(scene, box, left, across, len(lines) - len(seen))
+        _box(scene, box, left, across, len(lines) - len(seen), tag_of(scene, front) if front else None)
         left += across + play
+    if front is not None:
+        draw_front(scene, front)
 
 
 def _width_across(scene: Scene, line: ScheduleLine) -> float:
@@ -36,7 +41,7 @@ def _width_across(scene: Scene, line: ScheduleLine) -> float:
     return size.depth_mm if scene.placements[line.box_id].turned else size.width_mm
 
 
-def _box(scene: Scene, line: ScheduleLine, left_mm: float, width_mm: float, hidden: int) -> None:
+def _box(scene: Scene, line: ScheduleLine, left_mm: float, width_mm: float, hidden: int, tag: Tag | None) -> None:
     size = scene.sizes[line.box_id]
     lower = line.box_top_mm - size.height_mm
     scene.block(left_mm, lower, width_mm, size.height_mm, "white")
@@ -44,12 +49,14 @@ def _box(scene: Scene, line: ScheduleLine, left_mm: float, width_mm: float, hidd
     x, y = scene.scale.x(left_mm), scene.scale.y(lower)
     scene.sheet.rectangle(x, y, band, scene.mm(size.height_mm), fill=pattern.shade, hatch=pattern.hatch)
     more = f", {hidden} behind" if hidden else ""
-    _caption(scene, line, x + band + 3.0, y, scene.mm(width_mm) - band - 5.0, scene.mm(size.height_mm), more)
+    left, room = x + band + 3.0, scene.mm(width_mm) - band - 5.0
+    field = Field(left, y, room, scene.mm(size.height_mm))
+    if tag is not None:
+        field = replace(field, taken_width=tag.room_taken(left + room), taken_from=tag.lower)
+    _caption(scene, line, field, more)
 
 
-def _caption(
-    scene: Scene, line: ScheduleLine, left: float, lower: float, room: float, height: float, more: str
-) -> None:
+def _caption(scene: Scene, line: ScheduleLine, field: Field, more: str) -> None:
     mass = "not weighed" if line.loaded_mass_kg is None else f"{line.loaded_mass_kg:g} kg"
     details = [mass, f"{scene.shown(line.lower_edge_mm)} over floor"]
-    caption(scene.sheet, Field(left, lower, room, height), line.box_label + more, f"row {line.runner_row}", details)
+    caption(scene.sheet, field, line.box_label + more, f"row {line.runner_row}", details)

@@ -1,10 +1,12 @@
-"""The front elevation to scale: stand, base, uprights with their hole rows, drawers with their boxes, shelves, top.
+"""The front elevation to scale: stand, base, uprights with their hole rows, drawers with their boxes and front panels,
+shelves, top.
 
 Laws: every height and width comes from the workings, the frame and the drawer schedule, nothing is measured here;
 text never runs over its neighbour; sizes are told apart without colour too; the same document gives the same bytes.
 matplotlib is heavy, so import this module only where a drawing is really made.
 """
 
+from collections.abc import Sequence
 from itertools import groupby, pairwise
 
 from baywright.documents.drawer import draw_drawer
@@ -17,7 +19,7 @@ from baywright.making.frame import Frame, Span, frame_of
 from baywright.making.machining.rows import shelf_rows
 from baywright.making.shelves import shelf_count
 from baywright.model.construction import Stand
-from baywright.model.making import ScheduleLine
+from baywright.model.making import FrontPanel, ScheduleLine
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -28,13 +30,16 @@ _LEAST_HEIGHT = 40.0
 
 
 def elevation(
-    project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...], kind: Format, dots_per_inch: int = 150
-) -> bytes:
-    """The front elevation of the present arrangement as PNG, SVG or PDF."""
-    return _draw(project, workings, schedule).to_bytes(kind, dots_per_inch)
+    project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...], kind: Format, dots_per_inch: int = 150, *,
+    fronts: Sequence[FrontPanel] = (),
+) -> bytes:  # fmt: skip
+    """The front elevation of the present arrangement as PNG, SVG or PDF; `fronts` are its drawers' front panels."""
+    return _draw(project, workings, schedule, fronts).to_bytes(kind, dots_per_inch)
 
 
-def _draw(project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...]) -> Sketch:
+def _draw(
+    project: Project, workings: Workings, schedule: tuple[ScheduleLine, ...], fronts: Sequence[FrontPanel] = ()
+) -> Sketch:
     frame = frame_of(project, workings)
     if not frame.spans:
         return _nothing(project)
@@ -46,14 +51,20 @@ def _draw(project: Project, workings: Workings, schedule: tuple[ScheduleLine, ..
     for span in frame.spans:
         if span.bay is None:
             _shelves(scene, span)
-        else:
-            in_bay = [line for line in schedule if line.bay == span.bay + 1]
-            for _, lines in groupby(in_bay, key=lambda line: line.drawer):
-                draw_drawer(scene, span, list(lines))
+    _drawers(scene, fronts)
     _widths(scene)
     _heights(scene)
-    draw_key(scene.sheet, project, schedule, scene.patterns, _key_room(scene.sheet))
+    draw_key(scene.sheet, project, schedule, scene.patterns, _key_room(scene.sheet), has_fronts=bool(fronts))
     return scene.sheet
+
+
+def _drawers(scene: Scene, fronts: Sequence[FrontPanel]) -> None:
+    spans = {span.bay: span for span in scene.frame.spans}
+    of_drawer = {(front.bay, front.row): front for front in fronts}
+    for (bay, _), lines in groupby(scene.schedule, key=lambda line: (line.bay - 1, line.drawer)):
+        if bay in spans:
+            boxes = list(lines)
+            draw_drawer(scene, spans[bay], boxes, of_drawer.get((bay, boxes[0].runner_row - 1)))
 
 
 def _nothing(project: Project) -> Sketch:

@@ -13,6 +13,7 @@ from baywright.model.project import Project
 
 _LINE, _SWATCH, _GAP, _TEXT, _MARGIN = 13.0, 16.0, 18.0, 7.0, 20.0
 _MARKS = "Dots are hole rows, numbered at the left; the dark blocks beside a drawer are its runners, on their row."
+_FRONTS = " Thick outlines are front panels, with their part numbers."
 
 
 def _sizes_shown(project: Project, schedule: tuple[ScheduleLine, ...]) -> list[tuple[BoxSize, int]]:
@@ -47,8 +48,9 @@ def key_height(project: Project, schedule: tuple[ScheduleLine, ...], room: float
 
 
 def draw_key(
-    sheet: Sketch, project: Project, schedule: tuple[ScheduleLine, ...], patterns: dict[str, Pattern], room: float
-) -> None:
+    sheet: Sketch, project: Project, schedule: tuple[ScheduleLine, ...], patterns: dict[str, Pattern], room: float, *,
+    has_fronts: bool = False,
+) -> None:  # fmt: skip
     """Draw the key at the foot of the sheet."""
     rows = _rows(project, schedule, room)
     y = 8.0 + _LINE * (len(rows) + len(ON_DRAWINGS)) + _LINE / 2 - 4.0
@@ -58,6 +60,6 @@ def draw_key(
             sheet.rectangle(_MARGIN + x, y - 4.0, _SWATCH, 8.0, fill=pattern.shade, hatch=pattern.hatch)
             sheet.text(_MARGIN + x + _SWATCH + 4.0, y, words, _TEXT, room=room - _SWATCH - 4.0)
         y -= _LINE
-    sheet.text(_MARGIN, y, _MARKS, 6.5, room=room)
+    sheet.text(_MARGIN, y, _MARKS + _FRONTS * has_fronts, 6.5, room=room)
     for line, caution in enumerate(ON_DRAWINGS, 1):
         sheet.text(_MARGIN, y - line * _LINE, caution, 6.5, room=room, bold=True)

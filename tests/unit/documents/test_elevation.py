@@ -1,6 +1,7 @@
 """The front elevation: texts apart, everything on the sheet, the same bytes again."""
 
 import struct
+from collections import Counter
 from itertools import combinations
 
 import pytest
@@ -10,8 +11,9 @@ from baywright.documents import elevation as module
 from baywright.documents.elevation import elevation
 from baywright.documents.sketch import Format, Sketch
 from baywright.making import manufacture
+from baywright.making.frame import frame_of
 from baywright.model.arrangement import Arrangement
-from baywright.model.construction import Stand, Uprights
+from baywright.model.construction import Fronts, Stand, Uprights
 from baywright.model.length import LengthUnit
 from baywright.model.project import Project
 from baywright.workings import derive
@@ -121,3 +123,35 @@ def test_narrow_bays_have_their_number_only_or_nothing(small: Project) -> None:
     assert "bay 60" in headings(60)
     assert {"120"} <= headings(120)
     assert not {"400", "bay 400"} & headings(400)
+
+
+@pytest.mark.parametrize("own", [False, True])
+@pytest.mark.parametrize("kind", [Fronts.INSET, Fronts.OVERLAY])
+def test_front_panels_have_an_outline_and_their_number_and_leave_the_words_readable(
+    small: Project, long: Project, kind: Fronts, own: bool
+) -> None:
+    for plain in (small, long):
+        made = plain.construction
+        project = plain.replace(construction=made.replace(
+            uprights=Uprights.OWN if own else Uprights.SHARED, drawers=made.drawers.replace(fronts=kind),
+        ))  # fmt: skip
+        workings = derive(project)
+        listed = manufacture(project, workings)
+        bare, sheet = (module._draw(project, workings, listed.schedule, fronts) for fronts in ((), listed.fronts))
+        assert _overlaps(sheet) == []
+        words, before = (Counter(text.get_text() for text in _texts(drawn)) for drawn in (sheet, bare))
+        numbers = Counter(front.number for front in listed.fronts)
+        assert len(listed.fronts) == len(project.boxes)
+        assert numbers <= words, "every panel's number stands once for each piece"
+        rows = [Counter({w: n for w, n in drawn.items() if w.startswith("row ")}) for drawn in (words, before)]
+        assert rows[0] == rows[1], "rows and masses stand there in full"
+        thick = [line for line in sheet._lines if line[1] == 1.5]
+        assert len(thick) == 4 * len(listed.fronts)
+        ends = {round(x, 6) for (start, end), _, _ in thick for x, _ in (start, end)}
+        left, right = min(f.left_mm for f in listed.fronts), max(f.right_mm for f in listed.fronts)
+        assert max(ends) - min(ends) == pytest.approx(_points_a_mm(project) * (right - left), rel=1e-6)
+
+
+def _points_a_mm(project: Project) -> float:
+    workings = derive(project)
+    return module._points_per_mm(workings, frame_of(project, workings))

@@ -31,7 +31,8 @@ def write_summary(
 ) -> None:
     """Write the sheet with its picture."""
     page = Page(sheet, _WIDTHS)
-    page.picture(elevation(project, workings, manufacture.schedule, "png"), _PICTURE_WIDTH, _PICTURE_HEIGHT)
+    drawn = elevation(project, workings, manufacture.schedule, "png", fronts=manufacture.fronts)
+    page.picture(drawn, _PICTURE_WIDTH, _PICTURE_HEIGHT)
     page.break_page()
     for title, lines in facts(project, workings, report, plan, manufacture):
         _section(page, title, lines)
