@@ -163,7 +163,7 @@ class _Search:
                 self._tell()
 
         best = sheets.job.pack(effort=effort, stop=self.stop, found=found)
-        if sheets.packing is None or not _is_worse(best, sheets.packing):
+        if sheets.packing is None or (best != sheets.packing and not _is_worse(best, sheets.packing)):
             sheets.take(best)
 
     def told(self, *, is_finished: bool) -> CuttingPlan:

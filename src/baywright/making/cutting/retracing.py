@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import TypeAlias
 
 from baywright.making.cutting.packing import Node
-from baywright.making.cutting.sheets.trees import cuts, joined, rests, stages
+from baywright.making.cutting.sheets.trees import joined
 
 Merit: TypeAlias = tuple[bool, int]
 """How much a rest is worth keeping; the greater the better."""
@@ -21,13 +21,9 @@ _NOTHING: Merit = (False, 0)
 
 def retraced(tree: Node, merit: Callable[[Node], Merit]) -> Node:
     """The tree itself, or one over the same places with a better rest, or fewer stages, or fewer cuts."""
-    anew = _Retracing(merit).panel(tree, _pieces(tree))
-    return anew if _score(anew, merit) > _score(tree, merit) else tree
-
-
-def _score(tree: Node, merit: Callable[[Node], Merit]) -> _Score:
-    best = max((merit(rest) for rest in rests(tree)), default=_NOTHING)
-    return best, -stages(tree), -cuts(tree)
+    retracing = _Retracing(merit)
+    anew = retracing.panel(tree, _pieces(tree))
+    return anew if retracing.score(anew) > retracing.score(tree) else tree
 
 
 def _pieces(node: Node) -> tuple[Node, ...]:
@@ -40,6 +36,26 @@ class _Retracing:
     def __init__(self, merit: Callable[[Node], Merit]) -> None:
         self._merit = merit
         self._known: dict[tuple[int, int, int, int], Node] = {}
+        self._scores: dict[int, tuple[Node, _Score]] = {}
+        """By the node's identity, with the node so that it lives as long: most panels are scored as parts of many."""
+
+    def score(self, node: Node) -> _Score:
+        """The best rest, and how few stages and cuts it takes, as `trees.stages` and `trees.cuts` count them."""
+        if not node.children:
+            return (self._merit(node) if node.piece is None else _NOTHING), 0, 0
+        known = self._scores.get(id(node))
+        if known is not None:
+            return known[1]
+        scores = [self.score(child) for child in node.children]
+        filled = [child for child in node.children if child.children or child.piece is not None]
+        only_trims = not filled or (len(filled) == 1 and filled[0].piece is not None)
+        score = (
+            max(merit for merit, _, _ in scores),
+            0 if only_trims else min(stages for _, stages, _ in scores) - 1,
+            sum(cuts for _, _, cuts in scores) - len(node.children) + 1,
+        )
+        self._scores[id(node)] = node, score
+        return score
 
     def panel(self, place: Node, pieces: tuple[Node, ...]) -> Node:
         """The best tree of a panel, whose place is that of a node and which holds these pieces."""
@@ -50,7 +66,7 @@ class _Retracing:
         key = place.x, place.y, place.length, place.width
         if key not in self._known:
             both = [tree for across in (True, False) if (tree := self._divided(place, pieces, across)) is not None]
-            self._known[key] = max(both, key=lambda tree: _score(tree, self._merit))
+            self._known[key] = max(both, key=self.score)
         return self._known[key]
 
     def _divided(self, place: Node, pieces: tuple[Node, ...], across: bool) -> Node | None:

@@ -188,6 +188,18 @@ def test_rests_worth_keeping_are_told_by_the_owners_rule() -> None:
     assert not any(rest.is_reusable for rest in cut(strict, part("U1", 700, 600)).sheet_layouts[0].rests)
 
 
+def test_sheets_cut_alike_have_each_their_own_pieces() -> None:
+    """Two parts of one size: sheets with the same places, the same cuts, and other numbers on the pieces."""
+    board = sheet(length_mm=1000, width_mm=500, is_trimmed=False)
+    one, other = part("U1", 490, 240, 8), part("U2", 490, 240, 8)
+    layouts = cut(shop(board), one, other).sheet_layouts
+    places = [[(piece.x_mm, piece.y_mm) for piece in layout.pieces] for layout in layouts]
+    assert len(layouts) == 4
+    assert all(place == places[0] for place in places)
+    assert [layout.pieces[0].part_number for layout in layouts] == ["U1", "U1", "U2", "U2"]
+    assert {name for layout in layouts[2:] for line in layout.cuts for name in line.gives} & {"U1", "U2"} == {"U2"}
+
+
 def test_nothing_to_cut_is_an_empty_plan() -> None:
     assert cutting_plan(shop(sheet()), made()) == CuttingPlan()
 
