@@ -7,7 +7,6 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
     QDialog,
     QDialogButtonBox,
-    QFrame,
     QHeaderView,
     QLabel,
     QScrollArea,
@@ -18,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from baywright import __version__
+from baywright.gui.sections import scrolling
 from baywright.model.caution import CAUTIONS, WHO_DECIDES
 
 IN_TABLES = (
@@ -129,12 +129,9 @@ def _cautions(dialog: QDialog) -> QScrollArea:
         label.setTextFormat(Qt.TextFormat.PlainText)
         column.addWidget(label)
     column.addStretch(1)
-    area = QScrollArea(dialog)
-    area.setWidgetResizable(True)
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area = scrolling(inner, dialog)
+    area.setFocusPolicy(Qt.FocusPolicy.StrongFocus)  # so that it scrolls from the keyboard
     area.setAccessibleName("Cautions")
-    area.setWidget(inner)
     return area
 
 

@@ -1,7 +1,9 @@
-"""A heading that folds what stands under it."""
+"""A heading that folds what stands under it, and a page of such sections that scrolls."""
+
+from collections.abc import Iterable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 
 class FoldingSection(QWidget):
@@ -42,3 +44,31 @@ class FoldingSection(QWidget):
         self.heading.setAccessibleName(f"{self.heading.text()}, {'open' if is_open else 'folded'}")
         self.body.setVisible(is_open)
         self.toggled.emit(is_open)
+
+
+class SectionPage(QWidget):
+    """Folding sections one under another; they scroll where they have no room."""
+
+    def __init__(self, bodies: Iterable[tuple[str, QWidget]], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 0, 8, 0)
+        self.sections = tuple(FoldingSection(title, body, parent=page) for title, body in bodies)
+        for section in self.sections:
+            column.addWidget(section)
+        column.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scrolling(page, self))
+
+
+def scrolling(page: QWidget, parent: QWidget) -> QScrollArea:
+    """A page that scrolls up and down, without a frame of its own."""
+    area = QScrollArea(parent)
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(page)
+    return area

@@ -1,12 +1,11 @@
 """The tab “Stock”: materials, batches, sheets, bars, cutting rules and prices in folding sections."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from baywright.app.session import Session
 from baywright.gui.dimensions.grid import FieldGrid
-from baywright.gui.sections import FoldingSection
+from baywright.gui.sections import SectionPage
 from baywright.gui.stock.batches import BatchBlock
 from baywright.gui.stock.boards import BarBlock, SheetBlock
 from baywright.gui.stock.entries import PRICES, RULES
@@ -25,33 +24,19 @@ class StockPanel(QWidget):
         self.bars = BarBlock(session)
         self.rules = FieldGrid(session, RULES)
         self.prices = FieldGrid(session, PRICES)
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 8, 0)
-        self.sections = tuple(
-            FoldingSection(title, body, parent=page)
-            for title, body in (
-                ("Materials", self.materials),
-                ("What is cut from what", self.roles),
-                ("Measured batches", self.batches),
-                ("Sheets and offcuts", self.sheets),
-                ("Bars and rolls", self.bars),
-                ("How the saw cuts", self.rules),
-                ("Prices", self.prices),
-            )
-        )
-        for section in self.sections:
-            column.addWidget(section)
-        column.addStretch(1)
-        area = QScrollArea(self)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        area.setWidget(page)
+        page = SectionPage((
+            ("Materials", self.materials),
+            ("What is cut from what", self.roles),
+            ("Measured batches", self.batches),
+            ("Sheets and offcuts", self.sheets),
+            ("Bars and rolls", self.bars),
+            ("How the saw cuts", self.rules),
+            ("Prices", self.prices),
+        ))  # fmt: skip
+        self.sections = page.sections
         whole = QVBoxLayout(self)
         whole.setContentsMargins(6, 6, 6, 6)
-        whole.addWidget(area)
+        whole.addWidget(page)
         self._is_late = False
         self.materials.view.ids_selected.connect(self._on_material_selected)
 

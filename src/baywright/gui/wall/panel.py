@@ -1,10 +1,10 @@
 """The tab “Wall and bays”: zones, ceiling, wishes for bays and the order of the goals, in folding sections."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from baywright.app.session import Session
-from baywright.gui.sections import FoldingSection
+from baywright.gui.sections import SectionPage
 from baywright.gui.wall.ceiling import CeilingBlock
 from baywright.gui.wall.goals import GoalBlock
 from baywright.gui.wall.wishes import WishBlock
@@ -23,30 +23,16 @@ class WallPanel(QWidget):
         self.ceiling = CeilingBlock(session)
         self.wishes = WishBlock(session)
         self.goals = GoalBlock(session)
-        page = QWidget()
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 8, 0)
-        self.sections = tuple(
-            FoldingSection(title, body, parent=page)
-            for title, body in (
-                ("Zones of the wall", self.zones),
-                ("Sloping ceiling", self.ceiling),
-                ("Wishes for bays", self.wishes),
-                ("What counts most", self.goals),
-            )
-        )
-        for section in self.sections:
-            column.addWidget(section)
-        column.addStretch(1)
-        area = QScrollArea(self)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        area.setWidget(page)
+        page = SectionPage((
+            ("Zones of the wall", self.zones),
+            ("Sloping ceiling", self.ceiling),
+            ("Wishes for bays", self.wishes),
+            ("What counts most", self.goals),
+        ))  # fmt: skip
+        self.sections = page.sections
         whole = QVBoxLayout(self)
         whole.setContentsMargins(6, 6, 6, 6)
-        whole.addWidget(area)
+        whole.addWidget(page)
         self.zones.zone_selected.connect(self.zone_selected)
 
     def update_from_document(self, *, replaced: bool = False) -> None:
