@@ -4,6 +4,7 @@ The witnesses in `tests/oracle` bore and put together on their own; what they fi
 """
 
 import random
+import re
 from collections import Counter
 
 from hypothesis import given, settings
@@ -227,3 +228,23 @@ def test_whole_rows_stay_what_they_are_when_boxes_change_places(project: Project
         [part for part in manufacture(each).parts if part.number.startswith("U")] for each in (before, after)
     )  # fmt: skip
     assert one == other
+
+
+@settings(max_examples=25)
+@given(st.one_of(worked(), odd()))
+def test_the_parts_list_names_the_lines_that_are_drilled(project: Project) -> None:
+    """Or sends people to the drawing; what it names is what the part has, face by face."""
+    for part in manufacture(project).parts:
+        holes = [hole for hole in part.machining.holes if hole.row is not None]
+        if not holes:
+            assert "hole lines" not in part.note
+            continue
+        if "in the drawing" in part.note:
+            continue
+        told = re.search(r"rows (\d+) to (\d+) are drilled, the first ([\d.]+) mm .*?; hole lines (.*)$", part.note)
+        assert told is not None, part.note
+        assert {int(told[1]), int(told[2])} == {min(h.row or 0 for h in holes), max(h.row or 0 for h in holes)}
+        assert float(told[3]) == round(min(hole.x_mm for hole in holes), 2)
+        named = {float(number) for number in re.findall(r"\d+(?:\.\d+)?", told[4])}
+        assert named == {round(hole.y_mm, 2) for hole in holes}
+        assert (" face, " in told[4]) <= (len({hole.side for hole in holes}) == 2)

@@ -27,12 +27,6 @@ def carcass_parts(project: Project, workings: Workings, frame: Frame) -> list[Pa
 
 
 def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
-    first = format_length(workings.value("first_row"), project.unit)
-    front, rear = (
-        format_length(length, project.unit)
-        for length in (project.construction.hole_rows.front_setback_mm, project.construction.hole_rows.rear_setback_mm)
-    )
-    lines = f"hole lines {front} from the front edge and {rear} from the rear edge"
     usual = round(workings.value("upright_rows"))
     alike: dict[tuple[Role, int], list[StandingUpright]] = {}
     for upright in frame.uprights:
@@ -43,7 +37,7 @@ def _uprights(project: Project, workings: Workings, frame: Frame) -> list[Part]:
         parts.append(piece(
             project, BoardRole.UPRIGHT, number, role.title, len(same), workings.upright_height(rows),
             workings.value("upright_depth"), banded=(Side.FRONT,), bays=tuple(b for one in same for b in one.bays),
-            note=f"{role.drilling}; {rows} rows, first {first} over the lower end; {lines}",
+            note=f"{role.drilling}; {rows} rows high",
         ))  # fmt: skip
     return parts
 

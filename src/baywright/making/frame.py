@@ -24,7 +24,7 @@ class Role(Enum):
 
     LEFT = ("U1", "Upright, left", "runner rows on the right face")
     INNER = ("U2", "Upright, inner", "runner rows on both faces")
-    RIGHT = ("U3", "Upright, right", "runner rows on the left face; mirrors U1")
+    RIGHT = ("U3", "Upright, right", "runner rows on the left face")
     BEFORE_SHELVES = ("U4", "Upright, drawers and shelves", "runner rows on the left face, shelf-pin rows on the right")
     SHELVES_LEFT = ("U5", "Upright, left of the shelves", "shelf-pin rows on the right face")
     SHELVES_RIGHT = ("U6", "Upright, right of the shelves", "shelf-pin rows on the left face")

@@ -13,6 +13,7 @@ from baywright.making.frame import Frame
 from baywright.making.machining.bench import Work, finished
 from baywright.making.machining.cabinet import DrawerWork
 from baywright.making.machining.carcass import Board, bolt_carcasses, join_ends, join_lengths, join_steps
+from baywright.making.machining.note import with_rows_told
 from baywright.making.machining.panels import fix_end_panel
 from baywright.making.machining.rear import fix_back, fix_rails
 from baywright.making.machining.remark import lack_remarks, row_remarks
@@ -57,7 +58,7 @@ def machined(
     for part in parts:
         works = shop.works.get(part.number) or drawers.works.get(part.number) or [Work(part)]
         for piece, same in finished(part, works):
-            done.append(piece)
+            done.append(with_rows_told(piece, project.unit))
             numbers.update((id(work), piece.number) for work in same)
     remarks = [*row_remarks(project, shop.plan), *lack_remarks(shop.all_works + drawers.all_works)]
     panels = tuple(
