@@ -27,6 +27,7 @@ class FieldGrid(QWidget):
         super().__init__(parent)
         self._session = session
         self._fields: dict[str, Field] = {}
+        self._labels: dict[str, QLabel] = {}
         self._shown: dict[str, object] = {}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(22, 0, 2, 8)
@@ -46,15 +47,23 @@ class FieldGrid(QWidget):
         label = QLabel(entry.label)
         label.setBuddy(field)
         label.setToolTip(entry.hint)
+        label.setWhatsThis(entry.hint)
         label.setWordWrap(True)
         label.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
         label.setContentsMargins(0, 5, 0, 0)
         self._grid.addWidget(label, row, 0, Qt.AlignmentFlag.AlignTop)
         self._grid.addWidget(field, row, 1)
+        self._labels[entry.path] = label
 
     def field(self, path: str) -> Field:
         """The field of a value; KeyError where there is none."""
         return self._fields[path]
+
+    def set_row_visible(self, path: str, is_visible: bool) -> None:
+        """Show or hide the field of a value with its label."""
+        self._fields[path].setVisible(is_visible)
+        if path in self._labels:
+            self._labels[path].setVisible(is_visible)
 
     def update_from_document(self) -> None:
         """Show the present document; fields whose value is as before keep what is being typed in them."""
