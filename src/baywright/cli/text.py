@@ -83,7 +83,11 @@ def schedule_csv(lines: tuple[ScheduleLine, ...]) -> str:
 
 
 def _plain(value: object) -> object:
-    """A text that a spreadsheet would take for a formula is marked as text by a leading apostrophe."""
+    """A text that a spreadsheet would take for a formula is marked as text by a leading apostrophe; of several numbers
+    one stands after the other.
+    """
+    if isinstance(value, tuple):
+        return " ".join(f"{number:g}" for number in value)
     return f"'{value}" if isinstance(value, str) and value[:1] in ("=", "+", "-", "@") else value
 
 

@@ -93,6 +93,7 @@ def test_schedule_as_text_and_as_csv(file: Path, capsys: pytest.CaptureFixture[s
     assert baywright("schedule", file, "--csv") == 0
     rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out)))
     assert sorted(row["box_label"] for row in rows) == [f"Box {n}" for n in range(1, 7)]
+    assert {row["runner_holes_mm"] for row in rows} == {"37 165 325"}
 
 
 def test_a_label_like_a_formula_stays_text_in_csv(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

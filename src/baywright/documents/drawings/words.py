@@ -92,6 +92,8 @@ def _grid_lines(part: Part) -> Iterator[str]:
             for lines, rows in _alike(used):
                 numbers = ", ".join(str(hole.row) for hole in rows)
                 yield f"Of these, {word} use row {numbers}, {side_word(part, side)}, at {figures(lines)}."
+    if any(h.purpose is HolePurpose.ROW for holes in groups.values() for h in holes) and max(part.bays, default=0) >= 0:
+        yield "Which rows the runners of a bay are screwed on at, and in which holes: see the drawer schedule."
 
 
 def _alike(holes: Sequence[Hole]) -> list[tuple[tuple[float, ...], list[Hole]]]:

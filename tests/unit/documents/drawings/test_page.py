@@ -120,6 +120,8 @@ def test_the_words_of_an_upright_by_hand(plain: Project) -> None:
         "Hole rows, right face: Ø 5, 12 deep; 37, 165, 325, 343 from the front edge; rows 1 to 32, every 32 from 16 on "
         "from the lower end."
     )
+    assert lines[1].endswith("see the drawer schedule."), "whole rows serve any runner"
+    assert not any("schedule" in line for line in work_lines(part(plain, "U6"))), "shelves only"
     assert any(line.startswith("3 mortises for B1, lower end: 20 × 6, 26 deep; ") for line in lines)
     assert "Notch in the rear edge: 18 deep, from 924 to 1024 from the lower end." in lines
 
