@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from math import ceil, floor
 
 import numpy
-from ortools.sat.python import cp_model
 
 from baywright.making.cutting.packing import Board, Piece
 from baywright.making.cutting.sheets.bound import Shares, shares
@@ -84,6 +83,8 @@ def least_cost(needs: Needs, boards: Sequence[Board], most: int) -> int:
     if len(boards) == 1:
         need, holds = needs.rows[0]
         return boards[0].cost * max(1, -(-need // holds[0]))
+    from ortools.sat.python import cp_model  # late: it takes longer to import than a first layout to find
+
     model = cp_model.CpModel()
     counts = [
         model.new_int_var(0, most if board.available is None else min(most, board.available), "") for board in boards
@@ -93,6 +94,7 @@ def least_cost(needs: Needs, boards: Sequence[Board], most: int) -> int:
     model.minimize(sum(board.cost * count for board, count in zip(boards, counts, strict=True)))
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
+    solver.parameters.catch_sigint_signal = False  # its own handler of Ctrl-C would abort the whole process
     solver.parameters.max_deterministic_time = EFFORT
     status = solver.solve(model)
     if status == cp_model.INFEASIBLE:
