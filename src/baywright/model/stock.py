@@ -22,6 +22,10 @@ from baywright.model.safety import BoardMaterial
 
 MOST_MATERIALS = 100
 MOST_SHEETS = 1_000
+MOST_SPREAD_MM = 1.0
+"""Readings of one delivery differ less: a usual sheet may be some tenths over or under (EN 315), our judgement."""
+MOST_AWAY_MM = 2.0
+"""A board is nearer to its nominal thickness: EN 315 allows 1.3 mm at 30 mm, our judgement."""
 _SAME_MM = 0.05
 """Widths that differ by no more are one: bars are sold to the tenth of a mm at best."""
 
@@ -94,6 +98,15 @@ class Material(Frozen):
         if self.batch_id is not None and self.batch_id not in ids:
             raise ValueError(f"“{self.name}” is to be cut from the batch “{self.batch_id}”, which it does not have.")
         return self
+
+    def doubt(self, batch: Batch) -> str:
+        """What makes a slip of the finger likely in a batch's readings, in mm; empty where nothing does."""
+        spread, away = batch.most_mm - batch.least_mm, abs(batch.measured_mm - self.nominal_mm)
+        if spread > MOST_SPREAD_MM:
+            return f"The readings of “{batch.name}” differ by {spread:.3g} mm: is one of them mistyped?"
+        if away > MOST_AWAY_MM:
+            return f"“{batch.name}” is {away:.3g} mm from the nominal {self.nominal_mm:g} mm: is it of “{self.name}”?"
+        return ""
 
     @property
     def batch(self) -> Batch | None:

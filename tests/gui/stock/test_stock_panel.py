@@ -147,6 +147,10 @@ def test_readings_that_cannot_be_are_refused_with_the_reason(stock: StockPanel, 
         assert words in stock.batches.messages.message
         assert stock.batches.figures.isHidden()
     assert desk.session.project is before
+    stock.batches.readings.setText("18; 12")
+    QTest.mouseClick(stock.batches.add, Qt.MouseButton.LeftButton)
+    assert "differ by 6 mm: is one of them mistyped?" in stock.batches.messages.message
+    assert desk.session.project is not before, "it is taken, and one undo takes it back"
 
 
 def test_a_board_is_given_another_material_and_left_to_a_usual_one(stock: StockPanel, desk: Desk) -> None:

@@ -154,6 +154,8 @@ class BatchBlock(Block):
             return
         if self.attempt(AddBatch(material_id, batch)):
             self.readings.clear()
+            if doubt := material.doubt(batch):
+                self.messages.show_message(doubt, Tone.CAUTION)
 
     def _batch(self, readings: object, taken: list[str]) -> Batch:
         batch_id = next_id("batch", taken)
