@@ -1,4 +1,4 @@
-"""Joints of the carcass: uprights to base and top, boards that are joined from pieces, carcasses beside each other.
+"""Joints of the carcass: uprights to base and top, lower tops to higher uprights, carcasses beside each other.
 
 Laws: an upright stands on the middle of its line in the base and under the top, its front edge flush with the base's;
 where a board is joined over an upright, half of the fasteners go into each piece; a top that ends at the face of a
@@ -8,14 +8,13 @@ higher upright is fastened to that face.
 from collections.abc import Sequence
 from itertools import pairwise
 
-from baywright.making.hardware.fasteners import in_joint, tenon_size
+from baywright.making.hardware.fasteners import in_joint
 from baywright.making.machining.bench import Work
-from baywright.making.machining.meeting import SMALL_TENON, TENON_WIDTHS_MM, Meeting, fasten
+from baywright.making.machining.meeting import SMALL_TENON, Meeting, fasten
 from baywright.making.machining.places import LEAST_APART_MM, Interval, places_along
-from baywright.making.machining.rows import LEAST_WALL_MM
 from baywright.making.machining.upright import UprightWork
 from baywright.model.construction import Jointing
-from baywright.model.machining import Hole, HolePurpose, Joint, Side
+from baywright.model.machining import Hole, HolePurpose, Side
 from baywright.model.project import Project
 from baywright.workings import Workings
 
@@ -70,46 +69,6 @@ def _carries(board: Board, upright: UprightWork) -> bool:
     right = left + work.part.length_mm
     covers = left - _SAME_MM <= upright.middle_mm <= right + _SAME_MM
     return covers and min(right, upright.right_mm) - max(left, upright.standing.left_mm) > _SAME_MM
-
-
-def join_lengths(
-    project: Project, boards: Sequence[Board], uprights: Sequence[UprightWork], taken: Taken, *, is_top: bool
-) -> None:
-    """Fastens pieces of one board end to end, between the joints with the upright there."""
-    end = Side.END if is_top else Side.START
-    shift = project.construction.top.overhang_front_mm if is_top else 0.0
-    for (left, before), (start, after) in pairwise(boards):
-        joint_mm = left + before.part.length_mm
-        is_one_board = before.part.number.partition(".")[0] == after.part.number.partition(".")[0]
-        if abs(joint_mm - start) > _SAME_MM or not is_one_board or "." not in before.part.number:
-            continue
-        blocked = [
-            (low + shift, high + shift)
-            for index, upright in enumerate(uprights)
-            if abs(upright.middle_mm - joint_mm) < upright.work.part.thickness_mm
-            for low, high in taken[index, end.value]
-        ]
-        taken[-1 - len(taken), end.value] = [
-            (low - shift, high - shift) for low, high in _end_to_end(before, after, blocked)
-        ]
-
-
-def _end_to_end(before: Work, after: Work, blocked: Sequence[Interval]) -> list[Interval]:
-    part = before.part
-    count, middle = in_joint(part.width_mm), part.thickness_mm / 2
-    thick, long = tenon_size(part.thickness_mm)
-    is_short = min(part.length_mm, after.part.length_mm) < long / 2 + LEAST_WALL_MM
-    places = [] if is_short else places_along(0.0, part.width_mm, count, TENON_WIDTHS_MM[thick], blocked)
-    for place in places:
-        for work, side, other in ((before, Side.END, after), (after, Side.START, before)):
-            work.joints.append(
-                Joint(side=side, x_mm=place, y_mm=middle, is_along=True, long_mm=TENON_WIDTHS_MM[thick],
-                      thick_mm=thick, depth_mm=long / 2, meets=other.part.number)
-            )  # fmt: skip
-    if len(places) < count:
-        before.lacks.append((Side.END, count, len(places)))
-    half = TENON_WIDTHS_MM[thick] / 2
-    return [(place - half, place + half) for place in places]
 
 
 def join_steps(project: Project, uprights: Sequence[UprightWork], tops: Sequence[Board]) -> None:

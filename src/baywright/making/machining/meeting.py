@@ -14,6 +14,7 @@ from baywright.making.machining.places import Interval, places_along
 from baywright.making.machining.solid import fits
 from baywright.model.construction import Jointing
 from baywright.model.machining import Hole, HolePurpose, Joint, Side
+from baywright.model.making import Part
 
 LEFT_IN_FACE_MM = 4.0
 TENON_WIDTHS_MM = {4: 17.0, 5: 19.0, 6: 20.0, 8: 22.0, 10: 24.0}
@@ -86,7 +87,7 @@ def fasten(
             case Jointing.DOWEL:
                 pair = _dowel(meeting, place, thick, long)
             case Jointing.POCKET_SCREW:
-                pair = _pocket(meeting, place), None
+                pair = pocket(meeting.end.part, meeting.end_side, place), None
             case Jointing.SCREW:
                 pair = _screw(meeting, place)
         if _worked(meeting, *pair):
@@ -152,11 +153,10 @@ def _both(
     )  # fmt: skip
 
 
-def _pocket(meeting: Meeting, place: float) -> Hole:
-    """The pocket lies in the board with the end; the screw finds its own way into the face."""
-    part = meeting.end.part
-    x = POCKET_FROM_END_MM if meeting.end_side is Side.START else part.length_mm - POCKET_FROM_END_MM
+def pocket(part: Part, end: Side, place: float, side: Side = Side.FACE) -> Hole:
+    """The pocket lies in the board with the end; the screw finds its own way into what the end meets."""
+    x = POCKET_FROM_END_MM if end is Side.START else part.length_mm - POCKET_FROM_END_MM
     depth = part.thickness_mm * 0.6
     return Hole(
-        side=Side.FACE, x_mm=x, y_mm=place, diameter_mm=POCKET_DIAMETER_MM, depth_mm=depth, purpose=HolePurpose.POCKET
+        side=side, x_mm=x, y_mm=place, diameter_mm=POCKET_DIAMETER_MM, depth_mm=depth, purpose=HolePurpose.POCKET
     )

@@ -12,13 +12,14 @@ from baywright.making.drawers import Kinds
 from baywright.making.frame import Frame
 from baywright.making.machining.bench import Work, finished
 from baywright.making.machining.cabinet import DrawerWork
-from baywright.making.machining.carcass import Board, bolt_carcasses, join_ends, join_lengths, join_steps
+from baywright.making.machining.carcass import Board, bolt_carcasses, join_ends, join_steps
 from baywright.making.machining.note import with_rows_told
 from baywright.making.machining.panels import fix_end_panel
 from baywright.making.machining.rear import fix_back, fix_rails
 from baywright.making.machining.remark import lack_remarks, row_remarks
 from baywright.making.machining.rows import RowPlan
 from baywright.making.machining.spacing import spacing_remarks
+from baywright.making.machining.splice import join_lengths
 from baywright.making.machining.stand import build_plinth, screw_base_down
 from baywright.making.machining.upright import Fixings, UprightWork, fixings_of, upright_works
 from baywright.making.stops import Stops
