@@ -8,6 +8,7 @@ out, for it would hold the run down. Boxes that were not weighed count nothing.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from baywright.checks.statics import Balance, Mass, balance, tilted, tip_angle_degrees
 from baywright.making.drawers import drawer_kinds, drawers_to_make, empty_drawer_kg
@@ -50,6 +51,10 @@ class Drawer:
         behind it.
         """
         return -self.open_mm + (self.closed_mm - self.open_mm) / 2
+
+
+Moments = tuple[float, tuple[tuple[float, Drawer], ...]]
+"""A net moment in kg·m with every drawer closed, and what opening each takes off it, the worst first."""
 
 
 @dataclass(frozen=True)
@@ -96,17 +101,28 @@ class Scales:
         centre_mm = sum(mass.kg * mass.z_mm for mass in masses) / found.kg if found.kg else 0.0
         return tip_angle_degrees(found, centre_mm)
 
-    def moments(self, *, filled: bool) -> tuple[float, list[tuple[float, Drawer]]]:
+    def moments(self, *, filled: bool) -> Moments:
         """The net moment with every drawer closed, and what opening each takes off it, the worst first; in kg·m. All
         drawers are loaded, or (not `filled`) only those that are open.
         """
+        return self._all_filled if filled else self._being_filled
+
+    @cached_property
+    def _all_filled(self) -> Moments:
+        return self._moments(filled=True)
+
+    @cached_property
+    def _being_filled(self) -> Moments:
+        return self._moments(filled=False)
+
+    def _moments(self, *, filled: bool) -> Moments:
         closed_kgm = sum(self._moment(mass) for mass in self.boards)
         takes = []
         for drawer in self.drawers:
             before = self._moment(drawer.mass(loaded=filled, opened=False))
             takes.append((before - self._moment(drawer.mass(loaded=True, opened=True)), drawer))
             closed_kgm += before
-        return closed_kgm, sorted(takes, key=lambda take: (-take[0], take[1].place))
+        return closed_kgm, tuple(sorted(takes, key=lambda take: (-take[0], take[1].place)))
 
     def _moment(self, mass: Mass) -> float:
         return balance(tilted([mass], self.leaning_mm, self.depth_mm)).net_kgm
