@@ -83,7 +83,8 @@ def _length_remarks(project: Project, parts: list[Part]) -> list[str]:
     longest = project.boards.longest_mm
     return [
         f"{part.name} ({part.number}) is {format_length(part.length_mm, project.unit)} long, but the longest board is "
-        f"{format_length(longest, project.unit)} and there is no upright nearer to join it over."
+        f"{format_length(longest, project.unit)} and there is no upright nearer to join it over: get a longer board, "
+        "make the bay that it spans narrower, or join it over a support of its own."
         for part in parts
         if part.length_mm > longest + 1e-6
     ]

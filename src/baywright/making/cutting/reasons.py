@@ -9,8 +9,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from baywright.making.cutting.pieces import Wanted
 from baywright.making.cutting.stock import Kind
 from baywright.making.cutting.units import millimetres
+from baywright.model.construction import Uprights
 from baywright.model.cutting import Unplaced
 from baywright.model.length import LengthUnit, format_length
+from baywright.model.project import Project
+from baywright.model.stock import BoardRole
+
+_JOINED = (BoardRole.BASE, BoardRole.TOP, BoardRole.BACK, BoardRole.BRACE, BoardRole.PLINTH)
+"""Boards that run through over several uprights and are divided over them."""
+_FINE_MM = 1e-6
 
 
 def size_words(length: int, width: int, unit: LengthUnit) -> str:
@@ -31,8 +38,9 @@ def no_size(piece: Wanted, kerf: int, unit: LengthUnit) -> str | None:
     return None
 
 
-def no_sheet(piece: Wanted, kinds: Sequence[Kind], material: str, unit: LengthUnit) -> str:
+def no_sheet(piece: Wanted, kinds: Sequence[Kind], material: str, project: Project) -> str:
     """Why a piece was left over though a saw could cut it."""
+    unit = project.unit
     if any(_fits(piece, kind, piece.may_turn) for kind in kinds):
         return f"the sheets of {material} are used up; add sheets to buy, or more of those that there are."
     if not kinds:
@@ -42,7 +50,26 @@ def no_sheet(piece: Wanted, kinds: Sequence[Kind], material: str, unit: LengthUn
             f"it would fit only with its grain across: {_size(piece, unit)} along the grain, on sheets of {material} "
             f"that give {_largest(kinds, unit)}; enter a sheet that is long enough, or a material without grain."
         )
-    return f"{_over(piece, kinds, unit)}; enter a larger sheet, or divide the part."
+    return f"{_over(piece, kinds, unit)}; {_mend(piece, kinds, project)}."
+
+
+def _mend(piece: Wanted, kinds: Sequence[Kind], project: Project) -> str:
+    """What can be done about a piece that is too large for every sheet."""
+    part = piece.part
+    longest = max(max(kind.length, kind.width) if piece.may_turn else kind.length for kind in kinds)
+    if max(piece.length, piece.width) <= longest or part.role not in (*_JOINED, BoardRole.SHELF):
+        return "enter a larger sheet, or divide the part"
+    most_mm, unit = project.boards.longest_mm, project.unit
+    is_joined = part.role in _JOINED and project.construction.uprights is Uprights.SHARED
+    if is_joined and part.length_mm <= most_mm + _FINE_MM:
+        return (
+            f"enter a longer sheet, or set the longest board, which is {format_length(most_mm, unit)}, to "
+            f"{format_length(millimetres(longest) // 1, unit)} or less, so that it is joined over an upright"
+        )
+    return (
+        "enter a longer sheet, or make the bay that it spans narrower; without an upright to join it over, it can only "
+        "be joined over a support of its own"
+    )
 
 
 def _size(piece: Wanted, unit: LengthUnit) -> str:

@@ -85,10 +85,10 @@ class SheetJob:
         )
 
     def _unplaced(self, packing: Packing) -> tuple[Unplaced, ...]:
-        name, unit, kinds = self._demand.material.name, self._project.unit, self._offer.kinds
+        name, kinds = self._demand.material.name, self._offer.kinds
         left: list[tuple[Wanted, str]] = list(self._impossible)
         left += [
-            (piece, no_sheet(piece, kinds, f"“{name}”", unit))
+            (piece, no_sheet(piece, kinds, f"“{name}”", self._project))
             for piece in (self._pieces[number] for number in sorted(packing.unplaced))
         ]
         return gathered_reasons((piece.part.number, reason) for piece, reason in left)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from baywright.making.cutting.materials import materials_of
-from baywright.model.construction import Edging
+from baywright.model.construction import Edging, Uprights
 from baywright.model.length import LengthUnit
 from baywright.model.making import Part
 from baywright.model.project import Project
@@ -20,6 +20,8 @@ class CuttingTask:
     stock: Stock
     edging: Edging
     longest_mm: float
+    uprights: Uprights
+    """Whether boards can be joined over them."""
     unit: LengthUnit
     """Reasons and remarks name lengths."""
 
@@ -32,6 +34,7 @@ def cutting_task(project: Project, parts: Sequence[Part]) -> CuttingTask:
         stock=project.stock,
         edging=project.construction.edging,
         longest_mm=project.boards.longest_mm,
+        uprights=project.construction.uprights,
         unit=project.unit,
     )
 

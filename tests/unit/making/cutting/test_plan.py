@@ -5,6 +5,7 @@ from decimal import Decimal
 import pytest
 
 from baywright.making.cutting.plan import cutting_plan
+from baywright.model.construction import Uprights
 from baywright.model.cutting import CuttingPlan
 from baywright.model.making import Grain, Part
 from baywright.model.project import Project
@@ -71,6 +72,28 @@ def test_a_part_larger_than_every_sheet_is_named_with_by_how_much_and_the_rest_i
                "gives 2480 mm × 1230 mm after trimming; enter a larger sheet, or divide the part.")
     }  # fmt: skip
     assert [piece.part_number for layout in plan.sheet_layouts for piece in layout.pieces] == ["U1"]
+
+
+@pytest.mark.parametrize(
+    ("length_mm", "role", "uprights", "mend"),
+    [
+        (2490, BoardRole.BASE, Uprights.SHARED, "set the longest board, which is 2500 mm, to 2480 mm or less, so that "
+         "it is joined over an upright."),
+        (5600, BoardRole.BASE, Uprights.SHARED, "make the bay that it spans narrower; without an upright to join it "
+         "over, it can only be joined over a support of its own."),
+        (2490, BoardRole.BASE, Uprights.OWN, "make the bay that it spans narrower;"),
+        (5600, BoardRole.SHELF, Uprights.SHARED, "make the bay that it spans narrower;"),
+        (2490, BoardRole.UPRIGHT, Uprights.SHARED, "enter a larger sheet, or divide the part."),
+    ],
+)  # fmt: skip
+def test_a_board_longer_than_every_sheet_is_told_with_what_mends_it(
+    length_mm: float, role: BoardRole, uprights: Uprights, mend: str
+) -> None:
+    project = shop(sheet(), materials=[PLY.replace(roles=(role,))])
+    project = project.replace(construction=project.construction.replace(uprights=uprights))
+    _, reason = reasons(cut(project, part("X1", length_mm, 380, role=role)))["X1"]
+    assert f"{length_mm - 2480:g} mm too long" in reason
+    assert mend in reason
 
 
 def test_a_part_no_wider_than_the_kerf_or_without_a_size_is_named() -> None:
