@@ -14,7 +14,7 @@ from baywright.checks.statics import anchor_n
 from baywright.checks.weighing import Scales, Weighed, weigh
 from baywright.checks.withdrawal import LEAST_DIAMETERS, lag_n_per_mm, reference_n, ultimate_n
 from baywright.making.frame import frame_of
-from baywright.making.hardware.fasteners import runner_screw
+from baywright.making.hardware.fasteners import RUNNER_SCREW_MM, runner_screw
 from baywright.making.hardware.fittings import wall_fixing_count
 from baywright.making.material import material_of
 from baywright.making.shares import along, reaches
@@ -33,7 +33,6 @@ COACH_SCREW_MM, COACH_THREAD_MM = 8.0, 60.0
 """What is proposed where wood screws are not enough."""
 FIXING_UNDER_TOP_MM = 50.0
 """How far under the top the wall fixing sits: the middle of a rail 100 mm wide."""
-RUNNER_SCREW_MM = 4.0
 LEVER_MM = 22.0
 """From a runner's lower edge to its line of screws: half of about 45 mm; from memory, 80 %."""
 SCREWS_THAT_COUNT = 2

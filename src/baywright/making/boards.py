@@ -115,14 +115,3 @@ def pieces_of(number: str, parts: Sequence[Part]) -> list[Part]:
 def plain_number(part: Part) -> str:
     """The number of a part without that of its variant, in which pieces are worked alike."""
     return part.number.partition("/")[0]
-
-
-def joints_in(number: str, parts: Sequence[Part]) -> int:
-    """In how many places boards of a number are joined from pieces."""
-    divided = [part.number.partition(".")[0] for part in pieces_of(number, parts) if "." in part.number]
-    return len(divided) - len(set(divided))
-
-
-def bearings(number: str, parts: Sequence[Part], frame: Frame) -> int:
-    """On how many upright edges the boards of a number bear: one an upright, two where a joint lies over one."""
-    return len(frame.uprights) + joints_in(number, parts) if pieces_of(number, parts) else 0

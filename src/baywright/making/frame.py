@@ -121,10 +121,6 @@ class Frame:
         """The bays that a board from one place to another lies over, from the left."""
         return tuple(s.number for s in self.spans if left_mm < s.left_mm + s.width_mm / 2 < right_mm)
 
-    def uprights_between(self, left_mm: float, right_mm: float) -> int:
-        """How many uprights stand wholly or in part between two places."""
-        return sum(left_mm - 1e-6 < middle < right_mm + 1e-6 for middle in self.middles_mm)
-
 
 def frame_of(project: Project, workings: Workings) -> Frame:
     """The frame of a project's run, from the layout of its workings."""

@@ -31,7 +31,8 @@ _WITHOUT_DECIMALS = frozenset(
 """Currencies without a smaller coin (ISO 4217, minor unit 0; from memory)."""
 _WITH_THREE = frozenset({"BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"})
 """Currencies divided into a thousand (ISO 4217, minor unit 3; from memory)."""
-_NARROW = "\u00a0"
+_BLANK = "\u00a0"
+"""A blank at which no line ends."""
 
 
 class Pricing(Frozen):
@@ -71,8 +72,8 @@ def format_money(amount: Decimal | None, currency: str) -> str:
     is_unit_price = 0 < abs(finer) < 1 and finer != to_coin(finer, currency)
     shown = finer.normalize() if is_unit_price else to_coin(amount, currency)
     decimals = max(least, -int(shown.as_tuple().exponent)) if is_unit_price else least
-    text = f"{abs(shown):,.{decimals}f}".replace(",", _NARROW)
-    return f"{'−' if shown < 0 else ''}{text}{_NARROW}{currency}"
+    text = f"{abs(shown):,.{decimals}f}".replace(",", _BLANK)
+    return f"{'−' if shown < 0 else ''}{text}{_BLANK}{currency}"
 
 
 def parse_money(text: str, currency: str = "", *, is_rounded: bool = False) -> Decimal:

@@ -15,6 +15,7 @@ from baywright.model.catalogue import (
     HardwareStock,
     number_of_need,
 )
+from baywright.model.count import count_words
 from baywright.model.project import Project
 
 _PLAIN = {
@@ -108,7 +109,7 @@ class ImportCatalogue:
     @property
     def title(self) -> str:
         """The undo menu's name of the edit."""
-        return f"Import {len(self.added) + len(self.changed):,} catalogue items"
+        return f"Import {count_words(len(self.added) + len(self.changed), 'catalogue item')}"
 
     def apply(self, project: Project) -> Project:
         """The project with the items; EditRefused where one that is to change is gone, or an id is taken."""

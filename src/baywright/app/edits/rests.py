@@ -8,15 +8,18 @@ where that is not known, as wide as the pieces cut from it ask for.
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from baywright.app.commands import EditRefused
 from baywright.app.edits.materials import adopted
-from baywright.app.edits.stock import bar_of, sheet_of, with_stock
+from baywright.app.edits.stock import with_stock
 from baywright.model.cutting import BarCutting, BarLayout, CuttingPlan, RestPiece, SheetLayout
 from baywright.model.identity import free_ids
 from baywright.model.length import format_length
 from baywright.model.project import Project
 from baywright.model.stock import Bar, Sheet
+
+Line = TypeVar("Line", Sheet, Bar)
 
 
 @dataclass(frozen=True)
@@ -47,9 +50,11 @@ class KeepRests:
             raise EditRefused(_nothing_to_keep(project))
         for material_id in dict.fromkeys(layout.material_id for layout, _ in rests):
             project = adopted(project, material_id)
-        project = _without_sheets(project, Counter(layout.sheet_id for layout in sheets if layout.is_owned))
-        project = _without_bars(project, Counter(layout.bar_id for _, layout in bars if layout.is_owned))
-        return _with_rests(project, rests, bar_rests)
+        cut_sheets = Counter(layout.sheet_id for layout in sheets if layout.is_owned)
+        cut_bars = Counter(layout.bar_id for _, layout in bars if layout.is_owned)
+        stock = project.stock
+        kept = stock.replace(sheets=_left(stock.sheets, cut_sheets), bars=_left(stock.bars, cut_bars))
+        return _with_rests(project.replace(stock=kept), rests, bar_rests)
 
     def _means(self, number: str) -> bool:
         return self.numbers is None or number in self.numbers
@@ -79,30 +84,14 @@ def _fewer(name: str, quantity: int | None, taken: int) -> int:
     return left
 
 
-def _without_sheets(project: Project, taken: Counter[str]) -> Project:
-    left = {}
-    for sheet_id, count in taken.items():
-        sheet = sheet_of(project, sheet_id)
-        left[sheet_id] = _fewer(sheet.name or sheet_id, sheet.quantity, count)
-    kept = tuple(
-        sheet.replace(quantity=left[sheet.id]) if sheet.id in left else sheet
-        for sheet in project.stock.sheets
-        if left.get(sheet.id) != 0
+def _left(lines: Sequence[Line], taken: Counter[str]) -> tuple[Line, ...]:
+    """The sheets or bars that are left once so many of each id are cut; EditRefused where one is gone."""
+    if taken.keys() - {line.id for line in lines}:
+        raise EditRefused("The stock has changed: what was cut is no longer in the stock. Plan the cutting anew.")
+    left = {line.id: _fewer(line.name or line.id, line.quantity, taken[line.id]) for line in lines if line.id in taken}
+    return tuple(
+        line.replace(quantity=left[line.id]) if line.id in left else line for line in lines if left.get(line.id) != 0
     )
-    return with_stock(project, lambda stock: stock.replace(sheets=kept))
-
-
-def _without_bars(project: Project, taken: Counter[str]) -> Project:
-    left = {}
-    for bar_id, count in taken.items():
-        bar = bar_of(project, bar_id)
-        left[bar_id] = _fewer(bar.name or bar_id, bar.quantity, count)
-    kept = tuple(
-        bar.replace(quantity=left[bar.id]) if bar.id in left else bar
-        for bar in project.stock.bars
-        if left.get(bar.id) != 0
-    )
-    return with_stock(project, lambda stock: stock.replace(bars=kept))
 
 
 def _with_rests(

@@ -25,7 +25,7 @@ LEAD = (
     "practice: write your shop's sizes and prices into the framed cells, and packs and cost follow."
 )
 NO_PRICE = "no price"
-_SPECIFICATION, _NEEDED, _ALLOWANCE, _PACK_SIZE, _PACKS, _PRICE, _COST = 3, 4, 5, 7, 8, 9, 10
+_SPECIFICATION, _NEEDED, _ALLOWANCE, _PACK_SIZE, _PACKS, _COST = 3, 4, 5, 7, 8, 10
 
 
 def write_hardware(sheet: Worksheet, project: Project, manufacture: Manufacture, formulas: FormulaCells) -> None:

@@ -12,7 +12,6 @@ from baywright.gui.elevation.lettering import Line, bold, draw_lines, draw_uprig
 
 KEEP = "keep"
 _AIR_PX = 3.0
-_LEAST_PX = 9.0
 _STEPS = (1.0, 0.86, 0.74, 0.64)
 
 

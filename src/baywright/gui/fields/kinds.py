@@ -180,22 +180,12 @@ class NoteKind:
 
 
 @dataclass(frozen=True)
-class ReadingsKind:
+class ReadingsKind(LengthsKind):
     """Several lengths in mm as they were read off, in their order, separated by semicolons."""
-
-    empty_means: str = ""
 
     def read(self, text: str, unit: LengthUnit) -> object:
         """The lengths in the order typed, equal ones too."""
         return tuple(parse_length(part, unit) for part in _parts(text))
-
-    def write(self, value: object, unit: LengthUnit) -> str:
-        """The lengths for reading."""
-        return SEPARATOR.join(format_length(length, unit) for length in cast(Iterable[float], value))
-
-    def write_exact(self, value: object, unit: LengthUnit) -> str:
-        """The lengths so that they read back to the same values."""
-        return SEPARATOR.join(format_exact(length, unit) for length in cast(Iterable[float], value))
 
 
 @dataclass(frozen=True)
@@ -280,7 +270,7 @@ def read_typed(kind: TypedKind, text: str, unit: LengthUnit) -> object:
     """
     text = text.strip()
     if not text and kind.empty_means:
-        return () if isinstance(kind, LengthsKind | MassesKind | ReadingsKind) else None
+        return () if isinstance(kind, LengthsKind | MassesKind) else None
     return kind.read(text, unit)
 
 

@@ -19,7 +19,6 @@ class HardwarePanel(QWidget):
 
     def __init__(self, session: Session, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._session = session
         self.order = OrderView(session, self)
         self.catalogue = CatalogueBlock(session, self)
         self.tabs = SlimTabs({}, self)

@@ -75,8 +75,8 @@ def option_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[OptionLine], 
                "Shared: one between two bays. Own: each bay is a carcass with two of its own"),
         length("Runner", lambda x: x.runner_length_mm, "Length of the runners, and so depth of the drawers"),
         number("Free rows", lambda x: x.free_rows, "Hole rows that no drawer takes, all bays together"),
-        number("Handling", lambda x: x.handling, "Lifting under the knee or over the shoulder, index points a month; less is "
-               "easier. A longer search may find an easier plan in the same shape", digits=1),
+        number("Handling", lambda x: x.handling, "Lifting under the knee or over the shoulder, index points a month; "
+               "less is easier. A longer search may find an easier plan in the same shape", digits=1),
         Column("Sheets", lambda x: _known(x.option.sheets, "{:,d}"), lambda x: x.option.sheets, "Sheets to buy",
                is_number=True),
         Column("Cost", lambda x: _known(x.option.cost, "{:,.2f}"), lambda x: x.option.cost,

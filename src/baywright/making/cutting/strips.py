@@ -12,12 +12,9 @@ from baywright.making.cutting.units import units
 from baywright.making.hardware.edging import edging_width_mm
 from baywright.model.construction import EdgingKind
 from baywright.model.length import format_length
-from baywright.model.machining import Side
 from baywright.model.making import Part
 from baywright.model.project import Project
 from baywright.model.stock import BarUse, Stock
-
-_ENDS = frozenset({Side.START, Side.END})
 
 
 @dataclass(frozen=True)
@@ -60,7 +57,7 @@ def _edgings(project: Project, parts: Sequence[Part]) -> list[BarDemand]:
     found = []
     for thickness in sorted({round(part.thickness_mm, 2) for part in banded}, reverse=True):
         strips = tuple(
-            Strip(part.number, units(_edge_mm(part, side) + edging.overlength_mm))
+            Strip(part.number, units(part.edge_mm(side) + edging.overlength_mm))
             for part in banded
             if round(part.thickness_mm, 2) == thickness
             for _ in range(part.quantity)
@@ -69,10 +66,6 @@ def _edgings(project: Project, parts: Sequence[Part]) -> list[BarDemand]:
         name = f"{kind} for boards of {format_length(thickness, project.unit)}"
         found.append(BarDemand(f"edging-{thickness:g}", name, BarUse.EDGING, edging_width_mm(thickness), strips))
     return found
-
-
-def _edge_mm(part: Part, side: Side) -> float:
-    return part.width_mm if side in _ENDS else part.length_mm
 
 
 def _rails(project: Project, parts: Sequence[Part]) -> list[BarDemand]:

@@ -6,7 +6,7 @@ Laws: the wall must be looked at first; which fixing holds in it is the maker's 
 from collections.abc import Sequence
 
 from baywright.making.boards import pieces_of
-from baywright.making.frame import Frame
+from baywright.making.frame import SHELF_BAY, Frame
 from baywright.making.hardware.fasteners import wall_fixings
 from baywright.making.hardware.need import Measure, Need, thick
 from baywright.making.listing import can_exist
@@ -24,7 +24,6 @@ from baywright.workings import Workings
 
 _ADJUSTS_MM = 10.0
 """By so much a foot can be screwed up or down at least; common practice, from memory."""
-_SHELF_BAY = -1
 _SPREAD_UNEVENLY = 2.0
 """A foot should bear so many times its even share of the mass: the floor is never even."""
 
@@ -37,7 +36,7 @@ def pin_needs(project: Project, workings: Workings) -> list[Need]:
     needed = PINS_PER_SHELF * count
     return [Need(
         number=f"SP{diameter:g}", kind=HardwareKind.PIN, name="Shelf pin", specification=f"for {diameter:g} mm holes",
-        needed=needed, pack_size=20, note=note, measures=(thick(diameter),), bays=((_SHELF_BAY, needed),),
+        needed=needed, pack_size=20, note=note, measures=(thick(diameter),), bays=((SHELF_BAY, needed),),
     )]  # fmt: skip
 
 

@@ -8,7 +8,7 @@ on the inside; corners keep clear of it.
 from collections.abc import Sequence
 from dataclasses import replace
 
-from baywright.making.hardware.fasteners import in_drawer_corner, runner_screw
+from baywright.making.hardware.fasteners import RUNNER_SCREW_MM, in_drawer_corner, runner_screw
 from baywright.making.machining.bench import Work
 from baywright.making.machining.lines import runner_holes_mm
 from baywright.making.machining.meeting import Meeting, fasten, pilot_mm
@@ -20,7 +20,6 @@ from baywright.model.project import Project
 
 ROUNDING_MM = 3.0
 """Radius of the upper edges of drawer sides and rails; common practice."""
-RUNNER_SCREW_MM = 4.0
 _ROOM_FOR_TWO_MM = 30.0
 """Wood over the groove under which a corner gets one screw or dowel and glue: two want four diameters between them
 (NDS 2018, 12.5.1, from memory) and wood to the edges."""
