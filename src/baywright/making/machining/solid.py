@@ -70,10 +70,12 @@ def solids(part: Part) -> Iterator[Solid]:
 def fits(part: Part, work: Hole | Joint, ground_mm: float = 0.0) -> bool:
     """Whether a hole or mortise lies wholly in a part; `ground_mm` is how deep the notch is that it is bored in."""
     solid = bored(part, work) if isinstance(work, Hole) else _mortise(part, work)
-    low, high = list(solid.low), list(solid.high)
+    (x, y, z), (right, rear, deep) = solid.low, solid.high
     if work.side is Side.REAR:
-        low[1] -= ground_mm
-    return all(a >= -_SMALL_MM and b <= size + _SMALL_MM for a, b, size in zip(low, high, _size(part), strict=True))
+        y -= ground_mm
+    length, width, thickness = _size(part)
+    is_in = right <= length + _SMALL_MM and rear <= width + _SMALL_MM and deep <= thickness + _SMALL_MM
+    return is_in and min(x, y, z) >= -_SMALL_MM
 
 
 def _size(part: Part) -> Corner:
@@ -85,8 +87,8 @@ def _bored(
 ) -> tuple[Corner, Corner]:
     """The box of something worked into a side at a place, half as large as `half` says, from `ground` on."""
     size, axis = _size(part), _AXES[side]
-    middle = {0: (0.0, along, beside), 1: (along, 0.0, beside), 2: (along, beside, 0.0)}[axis]
-    low, high = [m - h for m, h in zip(middle, half, strict=True)], [m + h for m, h in zip(middle, half, strict=True)]
+    x, y, z = ((0.0, along, beside), (along, 0.0, beside), (along, beside, 0.0))[axis]
+    low, high = [x - half[0], y - half[1], z - half[2]], [x + half[0], y + half[1], z + half[2]]
     reach = size[axis] if depth is None else depth
     is_near = side in (Side.FACE, Side.START, Side.FRONT)
     low[axis] = ground if is_near else size[axis] - ground - reach
@@ -111,7 +113,7 @@ def bored(part: Part, hole: Hole) -> Solid:
 def _mortise(part: Part, joint: Joint) -> Solid:
     long, thick = joint.long_mm / 2, joint.thick_mm / 2
     across, beside = (long, thick) if joint.is_along else (thick, long)
-    half = {0: (0.0, across, beside), 1: (across, 0.0, beside), 2: (across, beside, 0.0)}[_AXES[joint.side]]
+    half = ((0.0, across, beside), (across, 0.0, beside), (across, beside, 0.0))[_AXES[joint.side]]
     low, high = _bored(part, joint.side, joint.x_mm, joint.y_mm, half, joint.depth_mm, 0.0)
     return Solid("mortise", joint.side, (joint.x_mm, joint.y_mm), low, high)
 
