@@ -1,8 +1,9 @@
 """Joints of the carcass: uprights to base and top, lower tops to higher uprights, carcasses beside each other.
 
 Laws: an upright stands on the middle of its line in the base and under the top, its front edge flush with the base's;
-where a board is joined over an upright, half of the fasteners go into each piece; a top that ends at the face of a
-higher upright is fastened to that face.
+where a board is joined over an upright, half of the fasteners go into each piece, in the middle of what it has of the
+upright, and slender screws stand for dowels and pocket screws, which are too thick there; a top that ends at the face
+of a higher upright is fastened to that face.
 """
 
 from collections.abc import Sequence
@@ -10,7 +11,7 @@ from itertools import pairwise
 
 from baywright.making.hardware.fasteners import in_joint
 from baywright.making.machining.bench import Work
-from baywright.making.machining.meeting import SMALL_TENON, Meeting, fasten
+from baywright.making.machining.meeting import Meeting, fasten
 from baywright.making.machining.places import LEAST_APART_MM, Interval, places_along
 from baywright.making.machining.upright import UprightWork
 from baywright.model.construction import Jointing
@@ -22,8 +23,8 @@ _SAME_MM = 1e-6
 BOLT_DIAMETER_MM = 8.0
 """Hole for the sleeve of a connecting bolt; common practice, the maker's data sheet decides."""
 
-_LEAST_FROM_JOINT_MM = 4.75
-"""From the place where a board is joined to a fastener beside it: half of a 5.5 mm hole and 2 mm of wood."""
+_LEAST_FROM_JOINT_MM = 4.0
+"""From the place where a board is joined to a fastener beside it: half of a 4 mm tenon and 2 mm of wood."""
 
 Board = tuple[float, Work]
 """A board along the run: where its left end lies, and its work."""
@@ -56,7 +57,7 @@ def join_ends(
             )  # fmt: skip
             if halves:
                 way = Jointing.LOOSE_TENON if jointing is Jointing.LOOSE_TENON else Jointing.SCREW
-                spans += fasten(meeting, way, max(2, (count + 1) // 2), [*blocked, *spans], tenon=SMALL_TENON)
+                spans += fasten(meeting, way, max(2, (count + 1) // 2), [*blocked, *spans], in_half=True)
             else:
                 spans += fasten(meeting, jointing, count, blocked)
         taken[index, end.value] = spans

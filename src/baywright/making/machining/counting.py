@@ -8,7 +8,8 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from baywright.making.hardware.fasteners import from_behind, tenon_size, through_screw
+from baywright.making.hardware.fasteners import from_behind, slender_screw, tenon_size, through_screw
+from baywright.making.machining.meeting import clearance_mm
 from baywright.model.machining import Hole, HolePurpose
 from baywright.model.making import Part
 from baywright.model.project import Project
@@ -54,9 +55,8 @@ def screw_uses(project: Project, parts: Iterable[Part]) -> list[ScrewUse]:
     """The wood screws, part by part that they go through first; those of runners and pockets are not among them."""
     found = []
     for part in parts:
-        holes = sum(is_clearance(hole) for hole in part.machining.holes)
-        if holes:
-            found.append(ScrewUse(part, holes * part.quantity, *_size(project, part)))
+        holes = Counter(hole.diameter_mm for hole in part.machining.holes if is_clearance(hole))
+        found += [ScrewUse(part, n * part.quantity, *_size(project, part, wide)) for wide, n in sorted(holes.items())]
     return found
 
 
@@ -65,14 +65,15 @@ def is_clearance(hole: Hole) -> bool:
     return hole.purpose is HolePurpose.SCREW and hole.depth_mm is None
 
 
-def _size(project: Project, part: Part) -> tuple[float, int]:
-    """Diameter and length of the screws that start in a part."""
+def _size(project: Project, part: Part, hole_mm: float) -> tuple[float, int]:
+    """Diameter and length of the screws that start in a part, in holes of a diameter."""
     boards = project.boards
     within = {"D2": boards.front_mm, "D3": boards.drawer_side_mm}
     panel = boards.end_panel_mm if part.number.startswith("U") else within.get(part.number[:2])
     if panel is not None:
         return from_behind(part.thickness_mm, panel)
-    return through_screw(part.thickness_mm)
+    slender = slender_screw(part.thickness_mm)
+    return slender if hole_mm == clearance_mm(slender[0]) else through_screw(part.thickness_mm)
 
 
 def runner_holes(parts: Iterable[Part]) -> int:

@@ -8,7 +8,7 @@ side. Sizes are common practice; the data sheets of tenons, dowels and screws co
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from baywright.making.hardware.fasteners import dowel_size, tenon_size, through_screw
+from baywright.making.hardware.fasteners import SLENDER_SCREW_MM, dowel_size, slender_screw, tenon_size, through_screw
 from baywright.making.machining.bench import Work
 from baywright.making.machining.places import Interval, places_along
 from baywright.making.machining.solid import fits
@@ -23,7 +23,8 @@ POCKET_DIAMETER_MM, POCKET_FROM_END_MM = 9.5, 38.0
 """Pocket drilled at about 15 degrees, and where its middle lies before the end of a board of 18 mm: from memory; the
 guide's data sheet decides."""
 SMALL_TENON = (4, 20)
-"""For the two halves of an upright's end over a joint of the board under it."""
+"""For the two halves of an upright's end over a joint of the board under it: about a third of each, with 2.5 mm of wood
+on both sides in 18 mm."""
 
 
 def clearance_mm(screw_mm: float) -> float:
@@ -32,7 +33,11 @@ def clearance_mm(screw_mm: float) -> float:
 
 
 def pilot_mm(screw_mm: float) -> float:
-    """Hole in which a wood screw bites: 2.5 mm for 4 mm, 3 mm for 5 mm, common practice (about the screw's core)."""
+    """Hole in which a wood screw bites: 2 mm for 3 mm, 2.5 mm for 4 mm, 3 mm for 5 mm, common practice (about the
+    screw's core).
+    """
+    if screw_mm <= SLENDER_SCREW_MM:
+        return 2.0
     return 2.5 if screw_mm <= 4.0 else 3.0
 
 
@@ -62,14 +67,17 @@ class Meeting:
 
 
 def fasten(
-    meeting: Meeting, jointing: Jointing, count: int, blocked: Sequence[Interval] = (), *,
-    tenon: tuple[int, int] | None = None,
+    meeting: Meeting, jointing: Jointing, count: int, blocked: Sequence[Interval] = (), *, in_half: bool = False,
 ) -> list[Interval]:  # fmt: skip
-    """Works both parts of a meeting; returns what is taken along the joint, in its own measure."""
+    """Works both parts of a meeting; returns what is taken along the joint, in its own measure.
+
+    In half of an end, over which two boards meet, tenons are thin and screws slender.
+    """
     thickness = meeting.end.part.thickness_mm
+    screw = (slender_screw if in_half else through_screw)(meeting.face.part.thickness_mm)
     match jointing:
         case Jointing.LOOSE_TENON:
-            thick, long = tenon or tenon_size(thickness)
+            thick, long = SMALL_TENON if in_half else tenon_size(thickness)
             size = TENON_WIDTHS_MM[thick]
         case Jointing.DOWEL:
             thick, long = dowel_size(thickness)
@@ -77,7 +85,7 @@ def fasten(
         case Jointing.POCKET_SCREW:
             thick, long, size = 0, 0, POCKET_DIAMETER_MM
         case Jointing.SCREW:
-            thick, long, size = 0, 0, clearance_mm(through_screw(meeting.face.part.thickness_mm)[0])
+            thick, long, size = 0, 0, clearance_mm(screw[0])
     done = []
     for place in places_along(meeting.from_mm, meeting.to_mm, count, size, blocked):
         pair: tuple[_Work, _Work | None]
@@ -89,7 +97,7 @@ def fasten(
             case Jointing.POCKET_SCREW:
                 pair = pocket(meeting.end.part, meeting.end_side, place), None
             case Jointing.SCREW:
-                pair = _screw(meeting, place)
+                pair = _screw(meeting, place, *screw)
         if _worked(meeting, *pair):
             done.append((place - size / 2, place + size / 2))
     if len(done) < count:
@@ -135,8 +143,7 @@ def _dowel(meeting: Meeting, place: float, thick: int, long: int) -> tuple[Hole,
     return _both(meeting, place, HolePurpose.DOWEL, (thick, in_end), (thick, in_face))
 
 
-def _screw(meeting: Meeting, place: float) -> tuple[Hole, Hole]:
-    diameter, length = through_screw(meeting.face.part.thickness_mm)
+def _screw(meeting: Meeting, place: float, diameter: float, length: int) -> tuple[Hole, Hole]:
     pilot = pilot_mm(diameter), length - meeting.face.part.thickness_mm
     return _both(meeting, place, HolePurpose.SCREW, pilot, (clearance_mm(diameter), None))
 

@@ -2,12 +2,12 @@
 
 Laws: a rail's screws go through it into the grounds of the notches at the middle of every upright it crosses; wall
 fixings stand clear of the uprights, the first within 100 mm of each end; screws through a back keep to the middle of
-the upright's edge, or of the half that a joined back leaves.
+the upright's edge. Where a rail or back is joined, they keep to the middle of the half that it has, and are slender.
 """
 
 from collections.abc import Sequence
 
-from baywright.making.hardware.fasteners import SPACING_MM, in_joint, through_screw, wall_fixings
+from baywright.making.hardware.fasteners import SPACING_MM, in_joint, slender_screw, through_screw, wall_fixings
 from baywright.making.machining.bench import Work
 from baywright.making.machining.carcass import Board
 from baywright.making.machining.meeting import clearance_mm, pilot_mm
@@ -53,16 +53,22 @@ def _bearing_mm(left: float, board: Work, upright: UprightWork) -> float:
     return sum(ends) / 2
 
 
+def _screw(left: float, board: Work, upright: UprightWork) -> tuple[float, int]:
+    """Diameter and length of the screws from a board into an upright, all of which it covers or only a half."""
+    is_half = _overlap(left, board, upright) < upright.work.part.thickness_mm - _SAME_MM
+    return (slender_screw if is_half else through_screw)(board.part.thickness_mm)
+
+
 def _screw_rail(left: float, rail: Work, upright: UprightWork, lower: float) -> None:
-    diameter, length = through_screw(rail.part.thickness_mm)
+    screw = _screw(left, rail, upright)
     along = _bearing_mm(left, rail, upright)
-    size = clearance_mm(diameter)
+    size = clearance_mm(screw[0])
     rows = upright.work.rows.heights if upright.work.rows else ()
     blocked = [(low - lower, high - lower) for low, high in rows]
     count = in_joint(rail.part.width_mm)
     upper = min(rail.part.width_mm, upright.work.part.length_mm - lower)
     screwed = [
-        _through(rail, upright, along - left, place, lower + place, along, (diameter, length))
+        _through(rail, upright, along - left, place, lower + place, along, screw)
         for place in places_along(0.0, upper, count, size, blocked)
     ]
     if sum(screwed) < count:
@@ -116,9 +122,10 @@ def fix_back(project: Project, uprights: Sequence[UprightWork], backs: Sequence[
             high = upright.work.part.length_mm
             x = _bearing_mm(left, back, upright)
             top, count = min(high, back.part.width_mm - base_mm), in_joint(high)
+            own = _screw(left, back, upright)
             screwed = [
-                _through(back, upright, x - left, base_mm + place, place, x, screw)
-                for place in places_along(0.0, top, count, clearance_mm(screw[0]))
+                _through(back, upright, x - left, base_mm + place, place, x, own)
+                for place in places_along(0.0, top, count, clearance_mm(own[0]))
             ]
             if sum(screwed) < count:
                 back.lacks.append((Side.FACE, count, sum(screwed)))

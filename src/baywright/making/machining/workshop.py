@@ -16,7 +16,7 @@ from baywright.making.machining.carcass import Board, bolt_carcasses, join_ends,
 from baywright.making.machining.note import with_rows_told
 from baywright.making.machining.panels import fix_end_panel
 from baywright.making.machining.rear import fix_back, fix_rails
-from baywright.making.machining.remark import lack_remarks, row_remarks
+from baywright.making.machining.remark import half_remarks, lack_remarks, row_remarks
 from baywright.making.machining.rows import RowPlan
 from baywright.making.machining.spacing import spacing_remarks
 from baywright.making.machining.splice import join_lengths
@@ -61,7 +61,11 @@ def machined(
         for piece, same in finished(part, works):
             done.append(with_rows_told(piece, project.unit))
             numbers.update((id(work), piece.number) for work in same)
-    remarks = [*row_remarks(project, shop.plan), *lack_remarks(shop.all_works + drawers.all_works)]
+    remarks = [
+        *row_remarks(project, shop.plan),
+        *half_remarks(project, parts),
+        *lack_remarks(shop.all_works + drawers.all_works),
+    ]
     panels = tuple(
         panel.replace(number=numbers[id(drawers.panels[panel])]) if panel in drawers.panels else panel
         for panel in fronts

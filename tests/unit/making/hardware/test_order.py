@@ -145,14 +145,16 @@ def test_a_thin_upright_cannot_take_a_runner_screw(two_bays: Project) -> None:
 def test_joints_of_long_boards_take_tenons_and_screws_of_their_own(two_bays: Project) -> None:
     """One joint in base and top each: 3 tenons at 380 and 3 at 400; 27 mm boards take 8 mm tenons.
 
-    The upright under both joints has two small tenons in each half of its ends, the other three have 3 in an end.
+    The upright under both joints has two small tenons in each half of its ends, the other three have 3 in an end. The
+    rail behind is joined there too: two slender screws in each half, two usual ones in each of the other three.
     """
     boards = two_bays.construction.boards.replace(longest_mm=2000)
     order = _order(two_bays.replace(construction=two_bays.construction.replace(boards=boards)))
     assert order["LT6x40"].needed == 3 * 2 * 3 + 3
     assert order["LT4x20"].needed == 2 * 2 * 2
     assert order["LT8x40"].needed == 3
-    assert order["WS4x45"].needed == 5 * 4 + 5 * 2 + 5 * 2
+    assert order["WS4x45"].needed == 5 * 4 + 5 * 2 + 3 * 2
+    assert order["WS3x40"].needed == 2 * 2
 
 
 def test_carcasses_of_own_uprights_are_bolted_together(two_bays: Project) -> None:

@@ -5,7 +5,7 @@ from collections import Counter
 import pytest
 
 from baywright.making import manufacture
-from baywright.making.machining.counting import fixing_counts
+from baywright.making.machining.counting import fixing_counts, screw_uses
 from baywright.model.catalogue import HardwareKind
 from baywright.model.construction import Jointing
 from baywright.model.machining import Hole, HolePurpose, Joint, Side
@@ -79,3 +79,48 @@ def test_screws_go_through_pockets_from_below_in_the_left_section(two_bays: Proj
 def test_the_ends_keep_clear_of_the_joint_with_the_upright(two_bays: Project, way: Jointing) -> None:
     made = joined(two_bays, way)
     assert not any("(B1" in remark or "(T1" in remark for remark in made.remarks)
+
+
+@pytest.mark.parametrize("way", [Jointing.DOWEL, Jointing.POCKET_SCREW, Jointing.SCREW])
+def test_each_half_of_an_upright_takes_slender_screws_in_its_middle(two_bays: Project, way: Jointing) -> None:
+    """18 mm: halves of 9, so 4.5 mm or 1.5 diameters of a 3 mm screw to the joint and to the upright's face; two screws
+    in each half, 3 × 40 through 18 mm and 3 × 45 through 27, at least six diameters deep."""
+    made = joined(two_bays, way)
+    for number, length in (("B1", 40), ("T1", 45)):
+        left, right = section(made, f"{number}.1"), section(made, f"{number}.2")
+        slender = [[hole for hole in part.machining.holes if hole.diameter_mm == 3.5] for part in (left, right)]
+        assert [{round(h.x_mm, 6) for h in holes} for holes in slender] == [{round(left.length_mm - 4.5, 6)}, {4.5}]
+        assert [len(holes) for holes in slender] == [2, 2]
+        used = [use for use in screw_uses(two_bays, made.parts) if use.part in (left, right) and use.diameter_mm == 3.0]
+        assert [(use.count, use.length_mm) for use in used] == [(2, length), (2, length)]
+        assert length - left.thickness_mm >= 6 * 3.0
+    pilots = [
+        hole for part in made.parts if part.number.startswith("U")
+        for hole in part.machining.holes if hole.diameter_mm == 2.0 and hole.side in (Side.START, Side.END)
+    ]  # fmt: skip
+    assert {round(hole.y_mm, 6) for hole in pilots} == {4.5, 13.5}
+    assert len(pilots) == 8
+
+
+def test_a_joined_rail_is_screwed_to_its_half_with_slender_screws(two_bays: Project) -> None:
+    made = joined(two_bays, Jointing.LOOSE_TENON)
+    left, right = section(made, "R4.1"), section(made, "R4.2")
+    assert {round(left.length_mm - h.x_mm, 6) for h in left.machining.holes if h.diameter_mm == 3.5} == {4.5}
+    assert {round(h.x_mm, 6) for h in right.machining.holes if h.diameter_mm == 3.5} == {4.5}
+
+
+@pytest.mark.parametrize(("upright_mm", "is_told"), [(15.0, True), (17.6, False)])
+def test_uprights_too_thin_for_two_halves_are_told(two_bays: Project, upright_mm: float, is_told: bool) -> None:
+    made = two_bays.construction
+    short = made.boards.replace(longest_mm=1500.0, upright_mm=upright_mm)
+    remarks = manufacture(two_bays.replace(construction=made.replace(boards=short))).remarks
+    told = [remark for remark in remarks if "each of two boards that meet has" in remark]
+    assert bool(told) == is_told
+    if is_told:
+        assert "15 mm thick" in told[0]
+        assert "7.5 mm" in told[0]
+        assert "base (B1.1)" in told[0]
+        assert "top (T1.2)" in told[0]
+    whole = made.boards.replace(longest_mm=5000.0, upright_mm=upright_mm)
+    assert not any("two boards that meet" in r for r in manufacture(
+        two_bays.replace(construction=made.replace(boards=whole))).remarks)  # fmt: skip
