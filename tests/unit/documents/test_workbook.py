@@ -98,6 +98,16 @@ def test_the_schedule_is_that_of_the_engine(small: Project, opened: Opened) -> N
     assert [line["Locked"] for line in lines].count("locked") == 1
 
 
+def test_where_there_are_box_stops_the_schedule_tells_where(small: Project, opened: Opened) -> None:
+    stop = "Box stop behind the front rail, mm"
+    assert stop not in _table(opened(small), "Drawer schedule")[0]
+    drawers = small.construction.drawers.replace(has_box_stop=True)
+    stopped = small.replace(construction=small.construction.replace(drawers=drawers))
+    told = [line[stop] for line in _table(opened(stopped), "Drawer schedule")]
+    assert told == [line.box_stop_mm for line in manufacture(stopped).schedule]
+    assert any(told)
+
+
 def test_every_dimension_has_a_name_of_its_own(small: Project, opened: Opened) -> None:
     book, workings = opened(small), derive(small)
     assert set(book.defined_names) == {entry.cell for entry in workings.entries}

@@ -38,6 +38,8 @@ def write_schedule(sheet: Worksheet, project: Project, manufacture: Manufacture)
         Column("Locked", lambda line: "locked" if line.locked else ""),
         Column("Runner screwed at, mm", _screwed_at, Style.TEXT, 24.0),
     ]
+    if any(line.box_stop_mm is not None for line in manufacture.schedule):
+        columns.append(Column("Box stop behind the front rail", lambda line: line.box_stop_mm, Style.LENGTH))
     header = page.table(with_inches(columns, project.unit), manufacture.schedule)
     page.freeze(header, len(manufacture.schedule), first_columns=3)
     page.cautions(cautions_about(Topic.LIFTING, Topic.RUNNERS))
