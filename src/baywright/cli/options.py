@@ -5,6 +5,7 @@ from baywright.model.option import Option
 
 NOTHING_FITS = "No shape of the run holds every box within the limits; “baywright plan” says what stands in the way."
 UNKNOWN = "not known yet"
+QUICK = "Sheets and cost are of a quick layout of the parts; “baywright cut” may find a cheaper one."
 _HEADINGS = (
     *("No.", "Bays", "Rows", "Worktop", "Run", "Left over", "Overhang front / side", "Uprights", "Runner", "Free rows"),
     *("Handling", "Sheets", "Cost", ""),
@@ -16,7 +17,8 @@ def options_text(options: tuple[Option, ...], unit: LengthUnit, first: int = 1) 
     rows = [_HEADINGS, *(_row(number, option, unit) for number, option in enumerate(options, first))]
     widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADINGS))]
     lines = ("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows)
-    return "\n".join(lines)
+    is_told = any(option.sheets is not None for option in options)
+    return "\n".join([*lines, QUICK] if is_told else lines)
 
 
 def _row(number: int, option: Option, unit: LengthUnit) -> tuple[str, ...]:

@@ -7,6 +7,7 @@ import pytest
 
 from baywright.app.files import open_project, save_project
 from baywright.cli.main import Surroundings, run
+from baywright.cli.options import QUICK
 from baywright.model.inventory import Box, BoxSize
 from baywright.model.project import Project
 
@@ -28,7 +29,8 @@ def baywright(*arguments: object) -> int:
 def test_they_are_listed_with_numbers_and_no_file_is_changed(file: Path, capsys: pytest.CaptureFixture[str]) -> None:
     before = file.read_bytes()
     assert baywright("options", file) == 0
-    lines = capsys.readouterr().out.splitlines()
+    *lines, said = capsys.readouterr().out.splitlines()
+    assert said == QUICK
     assert lines[0].startswith("No.  Bays  Rows")
     assert [line.split()[0] for line in lines[1:]] == [str(n) for n in range(1, len(lines))]
     assert len(lines) > 3
