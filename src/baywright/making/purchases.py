@@ -17,7 +17,7 @@ from baywright.model.length import format_length
 from baywright.model.making import HardwareItem, Manufacture, Part
 from baywright.model.money import Pricing, to_coin
 from baywright.model.project import Project
-from baywright.model.stock import BarUse, BoardRole
+from baywright.model.stock import Bar, BarUse, BoardRole, Sheet
 
 OWNED = "owned already, costs nothing"
 AT_HAND = "at hand already, costs nothing"
@@ -54,10 +54,10 @@ def _sheets(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None
     """The sheets of every material, bought or owned; what could not be cut is told as missing."""
     if cutting is None:
         for material_id, name in dict.fromkeys((part.material_id, part.material) for part in parts):
-            line = _line(CostGroup.SHEETS, material_id, name, 0, "sheets", None, project.pricing, note=NOT_LAID_OUT)
+            line = _line(CostGroup.SHEETS, material_id, name, 0, "sheets", project.pricing, _Offer(None, NOT_LAID_OUT))
             yield Purchase(line, name, _areas(parts, material_id, bays), f"{name}: {NOT_LAID_OUT}")
         return
-    prices = {sheet.id: sheet.price for sheet in project.stock.sheets}
+    sheets = {sheet.id: sheet for sheet in project.stock.sheets}
     for of_material in cutting.sheets:
         weights = _areas(parts, of_material.material_id, bays)
         kinds: dict[tuple[str, bool], list[SheetLayout]] = {}
@@ -65,10 +65,10 @@ def _sheets(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None
             kinds.setdefault((layout.sheet_id, layout.is_owned), []).append(layout)
         for (sheet_id, is_owned), layouts in kinds.items():
             name = _sheet_name(project, of_material, layouts[0])
-            price = Decimal(0) if is_owned else prices.get(sheet_id)
-            number, note = sheet_id or of_material.material_id, OWNED if is_owned else ""
-            line = _line(CostGroup.SHEETS, number, name, len(layouts), "sheets", price, project.pricing, note=note)
-            yield Purchase(line, of_material.material, weights, name if price is None else "")
+            offer = _offer(sheets.get(sheet_id), is_owned)
+            number = sheet_id or of_material.material_id
+            line = _line(CostGroup.SHEETS, number, name, len(layouts), "sheets", project.pricing, offer)
+            yield Purchase(line, of_material.material, weights, name if offer.price is None else "")
         for one in of_material.unplaced:
             yield _missing_piece(project, of_material, one, weights)
 
@@ -80,7 +80,7 @@ def _missing_piece(project: Project, of: SheetCutting | BarCutting, left: Unplac
     else:
         group, number, material, what = CostGroup.BARS, of.id, of.name, "bar"
     name = f"{material} for {left.pieces} of {left.part_number}"
-    line = _line(group, number, name, left.pieces, "pieces", None, project.pricing, note=left.reason)
+    line = _line(group, number, name, left.pieces, "pieces", project.pricing, _Offer(None, left.reason))
     return Purchase(line, material if what == "sheet" else BARS_NAME, weights, f"{name}: not cut from any {what}")
 
 
@@ -90,7 +90,8 @@ def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None, 
         for demand in bar_demands(project, parts):
             if demand.use is BarUse.EDGING and not demand.is_in(project.stock):
                 continue
-            line = _line(CostGroup.BARS, demand.id, demand.name, 0, "bars", None, project.pricing, note=NOT_LAID_OUT)
+            unknown = _Offer(None, NOT_LAID_OUT)
+            line = _line(CostGroup.BARS, demand.id, demand.name, 0, "bars", project.pricing, unknown)
             weights = _edges(parts, bays) if demand.use is BarUse.EDGING else _rails(parts, bays)
             yield Purchase(line, BARS_NAME, weights, f"{demand.name}: {NOT_LAID_OUT}")
         return
@@ -105,11 +106,9 @@ def _bars(project: Project, parts: Sequence[Part], cutting: CuttingPlan | None, 
             kinds.setdefault((layout.bar_id, layout.is_owned), []).append(layout)
         for (bar_id, is_owned), layouts in kinds.items():
             name = _bar_name(project, of_section, layouts[0])
-            bar = bars.get(bar_id)
-            price = Decimal(0) if is_owned else bar.price if bar else None
-            number, note = bar_id or of_section.id, OWNED if is_owned else ""
-            line = _line(CostGroup.BARS, number, name, len(layouts), "bars", price, project.pricing, note=note)
-            yield Purchase(line, BARS_NAME, weights, name if price is None else "")
+            offer = _offer(bars.get(bar_id), is_owned)
+            line = _line(CostGroup.BARS, bar_id or of_section.id, name, len(layouts), "bars", project.pricing, offer)
+            yield Purchase(line, BARS_NAME, weights, name if offer.price is None else "")
         for one in of_section.unplaced:
             yield _missing_piece(project, of_section, one, weights)
 
@@ -121,19 +120,36 @@ def _hardware(item: HardwareItem, currency: str, bays: Bays) -> Purchase:
     line = CostLine(
         group=CostGroup.HARDWARE, number=item.number, name=name, quantity=item.packs, unit="packs",
         unit_price=item.price, cost=None if amount is None else to_coin(amount, currency),
-        note=AT_HAND if item.is_left_out else "",
+        supplier=item.supplier, note=AT_HAND if item.is_left_out else "",
     )  # fmt: skip
     return Purchase(line, HARDWARE_NAME, used_in(item, bays), name if amount is None else "")
 
 
+@dataclass(frozen=True)
+class _Offer:
+    """What a sheet or bar costs (None: not known), what there is to say of it, and who sells it."""
+
+    price: Decimal | None
+    note: str = ""
+    supplier: str = ""
+
+
+def _offer(stock: Sheet | Bar | None, is_owned: bool) -> _Offer:
+    """The offer of a line of the stock; of a usual size that was assumed nothing is known."""
+    if is_owned:
+        return _Offer(Decimal(0), OWNED)
+    return _Offer(None) if stock is None else _Offer(stock.price, supplier=stock.supplier)
+
+
 def _line(
-    group: CostGroup, number: str, name: str, quantity: float, unit: str, price: Decimal | None, pricing: Pricing,
-    *, note: str = "",
-) -> CostLine:  # fmt: skip
-    amount = None if price is None else to_coin(price * Decimal(str(quantity)), pricing.currency)
+    group: CostGroup, number: str, name: str, quantity: float, unit: str, pricing: Pricing, offer: _Offer
+) -> CostLine:
+    price = offer.price
     return CostLine(
-        group=group, number=number, name=name, quantity=quantity, unit=unit, unit_price=price, cost=amount, note=note
-    )
+        group=group, number=number, name=name, quantity=quantity, unit=unit, unit_price=price,
+        cost=None if price is None else to_coin(price * Decimal(str(quantity)), pricing.currency),
+        supplier=offer.supplier, note=offer.note,
+    )  # fmt: skip
 
 
 def _sheet_name(project: Project, of_material: SheetCutting, layout: SheetLayout) -> str:

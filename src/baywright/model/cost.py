@@ -30,6 +30,7 @@ class CostLine(Frozen):
     unit_price: Decimal | None
     cost: Decimal | None
     """As entered, with or without tax, to the smallest coin; None where the price is missing."""
+    supplier: str = ""
     note: str = ""
     """E.g. that it is owned already."""
 

@@ -7,6 +7,7 @@ import pytest
 from baywright.making import manufacture
 from baywright.making.costing import cost, taxed
 from baywright.making.cutting.plan import cutting_plan
+from baywright.making.purchases import OWNED
 from baywright.making.shares import divided
 from baywright.model.catalogue import Adjustment, CatalogueItem, ExtraItem, HardwareKind, HardwareStock
 from baywright.model.cost import Cost, CostGroup
@@ -66,6 +67,13 @@ def made(priced: Project) -> Manufacture:
 def two_sheets(priced: Project, made: Manufacture) -> Cost:
     """Two sheets bought and the offcut used."""
     return cost(priced, made, _plan(_layout("full"), _layout("full"), _layout("rest", 900, 600, is_owned=True)))
+
+
+def test_who_sells_a_sheet_is_told_where_it_is_bought(priced: Project, made: Manufacture) -> None:
+    sheets = tuple(sheet.replace(supplier=f"Yard of {sheet.id}") for sheet in priced.stock.sheets)
+    project = priced.replace(stock=priced.stock.replace(sheets=sheets))
+    told = cost(project, made, _plan(_layout("full"), _layout("rest", 900, 600, is_owned=True))).lines[:2]
+    assert [(line.supplier, line.note) for line in told] == [("Yard of full", ""), ("", OWNED)]
 
 
 def test_sheets_runners_and_pins_are_added_up_by_hand(two_sheets: Cost) -> None:

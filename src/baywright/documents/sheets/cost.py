@@ -29,6 +29,8 @@ def write_cost(sheet: Worksheet, project: Project, cost: Cost) -> None:
         Column("Unit", lambda line: line.unit),
         Column(f"Price, {currency}", lambda line: _money(as_number(line.unit_price)), Style.MONEY),
         Column(f"Cost, {currency}", lambda line: _money(as_number(line.cost)), Style.MONEY),
+        Column("Supplier", lambda line: line.supplier, Style.TEXT, 24.0),
+        Column("Note", lambda line: line.note, Style.TEXT, 40.0),
     ]
     header = page.table(lines, cost.lines)
     page.break_page()

@@ -28,7 +28,7 @@ def _item(number: str, price: Decimal | None) -> HardwareItem:
 def sheets(cutting_plan: CuttingPlan, made: Manufacture, small: Project) -> dict[str, Worksheet]:
     line = CostLine(
         group=CostGroup.SHEETS, number="full", name="birch plywood 18 mm", quantity=2, unit="sheets",
-        unit_price=Decimal("70.50"), cost=Decimal("141.00"),
+        unit_price=Decimal("70.50"), cost=Decimal("141.00"), supplier="Timber yard", note="cut to size on request",
     )  # fmt: skip
     without = line.replace(name="oil", unit_price=None, cost=None)
     share = CostShare(name="Bay 1", cost=Decimal("141.00"), missing=1, mass_kg=40.0)
@@ -65,6 +65,7 @@ def test_sums_print_on_a_page_of_their_own_without_the_heads_of_the_list(sheets:
     (line,) = (row for row in cost.iter_rows(min_row=5) if row[0].value == "Material")
     assert [each.id for each in cost.row_breaks.brk] == [(line[0].row or 0) - 1]
     assert {row[3].number_format for row in cost.iter_rows(min_row=5, max_row=6)} == {"#,##0"}
+    assert {"Timber yard", "cut to size on request"} <= set(_values(cost))
 
 
 def test_rests_and_owned_pieces_stand_among_the_offcuts(sheets: dict[str, Worksheet]) -> None:
