@@ -122,7 +122,7 @@ def bolt_carcasses(
         is_clear = pitch / 2 - (diameter_mm + BOLT_DIAMETER_MM) / 2 >= LEAST_APART_MM
         blocked = [] if is_clear else [(line - diameter_mm / 2, line + diameter_mm / 2) for line in lines]
         for y in places_along(0.0, depth - rail_mm, 2, BOLT_DIAMETER_MM, blocked):
-            for x in heights or [left.work.part.length_mm / 2]:
+            for x in heights or [min(left.work.part.length_mm, right.work.part.length_mm) / 2]:
                 for upright in (left, right):
                     upright.work.holes.append(
                         Hole(side=Side.FACE, x_mm=x, y_mm=y, diameter_mm=BOLT_DIAMETER_MM, depth_mm=None,
