@@ -19,7 +19,7 @@ LEAD = (
     "Shapes of the run that hold every box and that no other one beats. Weighed are fewer bays, a worktop nearer to "
     "the wished range and then lower, more left-over width, longer runners, fewer sheets and less cost where they are "
     "known, the overhang that is set, and uprights of its own for each bay. Free rows and handling are told for "
-    "comparison; less handling is easier."
+    "comparison; less handling is easier. Sheets and cost are of a quick layout; the sheet Cutting may need fewer."
 )
 UNKNOWN = "not known yet"
 

@@ -240,7 +240,11 @@ class CuttingPanel(QWidget):
         except EditRefused as refusal:
             self.told.emit(refusal.message, Tone.CAUTION)
             return
-        self.told.emit("The rests lie in the stock now, as offcuts that are owned. Undo takes them out.", Tone.NOTE)
+        self.told.emit(
+            "The rests lie in the stock now, as offcuts that are owned; what is shown is a run cut from them. Undo "
+            "takes them out.",
+            Tone.NOTE,
+        )
 
     def step(self, by: int) -> None:
         """Step to the next cut of the layout, or the one before."""

@@ -77,10 +77,10 @@ def option_columns(unit: Callable[[], LengthUnit]) -> tuple[Column[OptionLine], 
         number("Free rows", lambda x: x.free_rows, "Hole rows that no drawer takes, all bays together"),
         number("Handling", lambda x: x.handling, "Lifting under the knee or over the shoulder, index points a month; "
                "less is easier. A longer search may find an easier plan in the same shape", digits=1),
-        Column("Sheets", lambda x: _known(x.option.sheets, "{:,d}"), lambda x: x.option.sheets, "Sheets to buy",
-               is_number=True),
+        Column("Sheets", lambda x: _known(x.option.sheets, "{:,d}"), lambda x: x.option.sheets,
+               "Sheets to buy, of a quick layout: the tab Cutting may find that fewer do", is_number=True),
         Column("Cost", lambda x: _known(x.option.cost, "{:,.2f}"), lambda x: x.option.cost,
-               "What there is to buy; not known while prices are missing", is_number=True),
+               "What there is to buy, sheets of a quick layout; not known while prices are missing", is_number=True),
     )  # fmt: skip
 
 

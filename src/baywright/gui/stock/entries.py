@@ -31,7 +31,12 @@ RULES: tuple[FormEntry, ...] = (
 )
 
 PRICES: tuple[FormEntry, ...] = (
-    text("pricing.currency", "Currency", "Three letters, such as EUR, GBP or CHF. The prices keep their numbers: convert them yourself.", may_be_empty=False),
+    text(
+        "pricing.currency",
+        "Currency",
+        "Three letters, such as EUR, GBP or CHF. The prices keep their numbers: convert them yourself.",
+        may_be_empty=False,
+    ),
     FormEntry("pricing.vat_percent", "Value added tax", "In per cent; 0 where none is reckoned.", PercentKind()),
     flag(
         "pricing.prices_include_vat",
