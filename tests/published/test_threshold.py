@@ -15,9 +15,9 @@ from baywright.checks.threshold import (
     IN_SCOPE_HEIGHT_MM,
     IN_SCOPE_KG,
     IN_SCOPE_LITRES,
-    door_nm,
     extended_nm,
     handhold_nm,
+    threshold_nm,
 )
 from tests.published.test_tipping import unit
 
@@ -31,11 +31,17 @@ def test_the_threshold_of_a_drawer_400_mm_before_the_pivot() -> None:
     assert extended_nm(400) / FOOT_POUND_NM == pytest.approx(99.17, abs=0.006)
 
 
-def test_the_thresholds_of_a_door_and_of_a_handhold() -> None:
-    """V1: 38.4 lbf·ft for a door of 1 ft, 77.4 for a handhold at 4.5 ft."""
-    assert door_nm(FOOT_MM) / FOOT_POUND_NM == pytest.approx(38.4)
+def test_the_threshold_of_a_handhold() -> None:
+    """V1: 77.4 lbf·ft for a handhold at 4.5 ft; 56 in, or 80.27 lbf·ft, at most."""
     assert handhold_nm(4.5 * FOOT_MM) / FOOT_POUND_NM == pytest.approx(77.4)
-    assert door_nm(0) == 0
+    assert handhold_nm(2000) / FOOT_POUND_NM == pytest.approx(80.27, abs=0.006)
+
+
+def test_the_greater_of_both_counts() -> None:
+    """V1: a drawer 300 mm before the pivot asks for 81.03 lbf·ft, one of 250 mm for 71.96, less than handholds."""
+    assert threshold_nm(300, 2000) / FOOT_POUND_NM == pytest.approx(81.03, abs=0.006)
+    assert extended_nm(250) / FOOT_POUND_NM == pytest.approx(71.96, abs=0.006)
+    assert threshold_nm(250, 2000) == handhold_nm(2000)
 
 
 def test_the_worked_unit_beside_its_threshold() -> None:

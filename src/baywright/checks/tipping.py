@@ -11,7 +11,7 @@ from baywright.checks.beam import GRAVITY_M_S2
 from baywright.checks.judging import no_density, no_runner, not_weighed
 from baywright.checks.statics import force_at_n
 from baywright.checks.threshold import SOURCE as THRESHOLD_SOURCE
-from baywright.checks.threshold import extended_nm, scope
+from baywright.checks.threshold import scope, threshold_nm
 from baywright.checks.weighing import Scales, Weighed, weigh
 from baywright.making.drawers import drawers_to_make
 from baywright.model.caution import FIX_FIRST
@@ -169,7 +169,7 @@ def _given(scales: Scales, *, filled: bool) -> tuple[Given, ...]:
     one, everything = (
         scales.net_kgm(count, filled=filled) * GRAVITY_M_S2 for count in (1, len(scales.drawers))
     )  # fmt: skip
-    front = max(drawer.front_mm for drawer in scales.drawers)
+    front, highest = (max(getattr(d, name) for d in scales.drawers) for name in ("front_mm", "height_mm"))
     return (
         Given(name="boards", value=f"{scales.boards_kg:.0f} kg, shelves and top empty"),
         Given(name="drawers with boxes", value=f"{scales.drawers_kg:.0f} kg"),
@@ -178,7 +178,7 @@ def _given(scales: Scales, *, filled: bool) -> tuple[Given, ...]:
         Given(name="leans, filled and closed, before it tips", value=f"{scales.lean_degrees:.1f}°"),
         Given(name="left with one open", value=_moment(one)),
         Given(name="left with all open", value=_moment(everything)),
-        Given(name="threshold of the 2022 method, for comparison", value=f"{extended_nm(front):.0f} N·m"),
+        Given(name="threshold of the 2022 method, for comparison", value=f"{threshold_nm(front, highest):.0f} N·m"),
     )
 
 
