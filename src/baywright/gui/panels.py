@@ -26,7 +26,7 @@ from baywright.gui.options.panel import OptionPanel
 from baywright.gui.options.room import Room
 from baywright.gui.parts.panel import PartPanel
 from baywright.gui.replan.panel import ReplanPanel
-from baywright.gui.selection import PartSelection
+from baywright.gui.selection import PartSelection, is_of
 from baywright.gui.sizes.panel import SizePanel
 from baywright.gui.start import StartPanel
 from baywright.gui.stock.panel import StockPanel
@@ -52,7 +52,7 @@ class Panels(QWidget):
         self._options_wanted = False
         self._actions = actions
         self._unit_shown = session.project.unit
-        self._part_of_finding = ""
+        self._parts_of_finding: tuple[str, ...] = ()
         self.part_selection = PartSelection(self)
         self.messages = MessageBar(self)
         self.boxes = BoxPanel(session, actions, self)
@@ -190,9 +190,16 @@ class Panels(QWidget):
 
     def _on_finding_chosen(self, number: str) -> None:
         """What a finding is about stands out while somebody sees the finding."""
-        if number or self._part_of_finding in self.part_selection.numbers:
-            self.part_selection.select((number,) if number else ())
-        self._part_of_finding = number
+        numbers = self._listed(number) if number else ()
+        if numbers or set(self._parts_of_finding) & set(self.part_selection.numbers):
+            self.part_selection.select(numbers)
+        self._parts_of_finding = numbers
+
+    def _listed(self, number: str) -> tuple[str, ...]:
+        """The numbers that a part has in the list: its own, or those of its variants."""
+        made = self._session.derived.known_manufacture
+        listed = [part.number for part in made.parts] if made is not None else []
+        return tuple(each for each in listed if is_of(each, number)) or (number,)
 
     def _mark_drawers(self) -> None:
         numbers = self.part_selection.numbers

@@ -8,6 +8,12 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QObject, Signal, SignalInstance
 
+
+def is_of(number: str, part_number: str) -> bool:
+    """Whether a number of the list is that of a part, or of one of its variants: `U2/1` is of `U2`."""
+    return bool(part_number) and part_number in (number, number.partition("/")[0])
+
+
 Show = Callable[[tuple[str, ...]], None]
 
 

@@ -15,6 +15,7 @@ from baywright.gui.bridge import Errands
 from baywright.gui.checks.detail import FindingDetail
 from baywright.gui.checks.line import finding_columns
 from baywright.gui.messages import Tone
+from baywright.gui.selection import is_of
 from baywright.gui.tables.model import RowTable
 from baywright.gui.tables.view import TableView
 from baywright.model.finding import Finding, Mend, Severity
@@ -141,7 +142,9 @@ class CheckPanel(QWidget):
         """Mark the findings about any of these parts."""
         self._numbers = numbers
         records = ((key, self.table.record(key)) for key in self.table.ids)
-        self.table.mark(key for key, finding in records if finding.part_number and finding.part_number in numbers)
+        self.table.mark(
+            key for key, finding in records if any(is_of(number, finding.part_number) for number in numbers)
+        )
 
     def _mend(self, mend: Mend) -> None:
         try:
