@@ -13,7 +13,10 @@ from baywright.gui.selection import is_of
         ("U2/1", "U2/1", True),
         ("U2", "U2/1", False),
         ("U20", "U2", False),
-        ("T1.1", "T1", False),
+        ("U2-20", "U2", True),
+        ("T1.1", "T1", True),
+        ("T1b.2", "T1", True),
+        ("E1L", "E1", False),
         ("U2", "", False),
     ],
 )

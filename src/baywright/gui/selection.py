@@ -10,8 +10,13 @@ from PySide6.QtCore import QObject, Signal, SignalInstance
 
 
 def is_of(number: str, part_number: str) -> bool:
-    """Whether a number of the list is that of a part, or of one of its variants: `U2/1` is of `U2`."""
-    return bool(part_number) and part_number in (number, number.partition("/")[0])
+    """Whether a number of the list is that of a part, or of a variant or piece of it: `U2/1` and `U2-20` are of `U2`,
+    `T1.2` and `T1b` of `T1`.
+    """
+    if not part_number or not number.startswith(part_number):
+        return False
+    further = number[len(part_number) :]
+    return not further or further[0] in "./-" or further[0].islower()
 
 
 Show = Callable[[tuple[str, ...]], None]
