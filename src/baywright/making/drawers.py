@@ -73,6 +73,10 @@ def parts_of_kind(project: Project, workings: Workings, kind: str, bays: Sequenc
         f"{format_length(drawers.groove_depth_mm, project.unit)} deep, "
         f"{format_length(drawers.groove_offset_mm, project.unit)} over the lower edge"
     )
+    lies = "in grooves all round"
+    if drawers.groove_depth_mm <= 0:
+        groove = f"no groove: the {project.boards.drawer_bottom_mm:g} mm bottom lies between sides and rails"
+        lies = "between sides and rails, without grooves"
     of = kind.removeprefix("bay")
     words = next((f"; {k.words(project.unit)}" for k in workings.kinds if kind and k.id == kind), "")
     return [
@@ -88,7 +92,7 @@ def parts_of_kind(project: Project, workings: Workings, kind: str, bays: Sequenc
         piece(
             project, BoardRole.DRAWER_BOTTOM, f"D3{of}", "Drawer bottom", count, value("bottom_width"),
             value("bottom_depth"), grain=Grain.ANY, bays=tuple(bays),
-            note=f"length across the drawer; in grooves all round{words}",
+            note=f"length across the drawer; {lies}{words}",
         ),
     ]  # fmt: skip
 

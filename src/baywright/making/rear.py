@@ -61,7 +61,24 @@ def rear_remarks(project: Project, workings: Workings) -> list[str]:
             "The rear is left to an existing wall, but the space has none: choose a full back or two braces, "
             "or a free-standing run will rack sideways."
         )
-    return remarks + _clash(project, workings, boards.brace_mm)
+    return [*remarks, *_too_high(project, workings), *_clash(project, workings, boards.brace_mm)]
+
+
+def _too_high(project: Project, workings: Workings) -> list[str]:
+    """Rails that reach beyond the lowest uprights, or into each other."""
+    rear, unit = project.construction.rear, project.unit
+    if rear.kind is Back.FULL_BACK or not workings.layout.uprights:
+        return []
+    lowest = min(workings.upright_height(upright.rows) for upright in workings.layout.uprights)
+    count = 2 if rear.kind is Back.TWO_BRACES else 1
+    if count * rear.brace_width_mm <= lowest:
+        return []
+    what, does = ("Two braces", "do") if count == 2 else ("A fixing rail", "does")
+    return [
+        f"{what} of {format_length(rear.brace_width_mm, unit)} width {does} not fit on uprights that are only "
+        f"{format_length(lowest, unit)} high: make the width of braces and rail at most "
+        f"{format_length(lowest / count, unit)}."
+    ]
 
 
 def _clash(project: Project, workings: Workings, brace_mm: float) -> list[str]:

@@ -172,3 +172,39 @@ def test_hole_lines_deeper_than_the_upright_are_told(two_bays: Project) -> None:
     assert len(told) == 1
     assert all(length in told[0] for length in ("200 mm", "180 mm", "380 mm"))
     assert not [remark for remark in manufacture(two_bays).remarks if "row set-backs" in remark]
+
+
+@pytest.mark.parametrize(
+    ("back", "width_mm", "words"),
+    [
+        (Back.EXISTING_WALL, 128.0, ""),
+        (Back.EXISTING_WALL, 222.0, "A fixing rail of 222 mm width does not fit on uprights that are only 128 mm high"),
+        (Back.TWO_BRACES, 64.0, ""),
+        (Back.TWO_BRACES, 80.0, "Two braces of 80 mm width do not fit on uprights that are only 128 mm high"),
+        (Back.FULL_BACK, 222.0, ""),
+    ],
+)
+def test_rails_that_do_not_fit_on_the_uprights_are_told(
+    two_bays: Project, back: Back, width_mm: float, words: str
+) -> None:
+    """Four rows of 32 mm are 128 mm."""
+    made = two_bays.construction
+    low = two_bays.replace(
+        construction=made.replace(rear=made.rear.replace(kind=back, brace_width_mm=width_mm)),
+        arrangement=two_bays.arrangement.replace(upright_rows=4, placements=()),
+    )
+    told = [remark for remark in manufacture(low).remarks if "not fit on uprights" in remark]
+    assert len(told) == bool(words)
+    assert all(remark.startswith(words) for remark in told)
+
+
+@pytest.mark.parametrize("deep_mm", [0.0, 6.0])
+def test_the_drawers_notes_name_the_grooves_that_are_cut(two_bays: Project, deep_mm: float) -> None:
+    made = two_bays.construction
+    drawers = made.drawers.replace(groove_depth_mm=deep_mm)
+    parts = {p.number: p for p in manufacture(two_bays.replace(construction=made.replace(drawers=drawers))).parts}
+    for number in ("D1", "D2"):
+        assert bool(parts[number].machining.grooves) == (deep_mm > 0)
+        assert ("6 mm deep, 8 mm over the lower edge" in parts[number].note) == (deep_mm > 0)
+        assert ("no groove" in parts[number].note) == (deep_mm == 0)
+    assert ("in grooves all round" in parts["D3"].note) == (deep_mm > 0)
