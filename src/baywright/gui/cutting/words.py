@@ -56,28 +56,16 @@ def _sureness(cuttings: Sequence[SheetCutting | BarCutting]) -> str:
 
 
 def details_words(plan: CuttingPlan) -> str:
-    """Each material on a line of its own."""
-    return "\n".join([*map(sheet_words, plan.sheets), *map(bar_words, plan.bars)])
+    """Each material and each section on a line of its own, and how sure it is that fewer would not do."""
+    sheets = (_details(each, each.material, "sheet", "size") for each in plan.sheets)
+    return "\n".join([*sheets, *(_details(each, each.name, "bar", "length") for each in plan.bars)])
 
 
-def sheet_words(cutting: SheetCutting) -> str:
-    """One material: sheets, and how sure it is that fewer would not do."""
+def _details(cutting: SheetCutting | BarCutting, name: str, one: str, measure: str) -> str:
     owned = sum(layout.is_owned for layout in cutting.layouts)
-    sheets = count_words(cutting.bought, "sheet") + " to buy"
-    if owned:
-        sheets += f" and {owned} owned"
-    assumed = ", of a usual size that is taken for granted" if cutting.is_assumed else ""
-    return f"{cutting.material}: {sheets}{assumed}, {proof_words(cutting)}"
-
-
-def bar_words(cutting: BarCutting) -> str:
-    """One use of bars: bars, and how sure it is that fewer would not do."""
-    owned = sum(layout.is_owned for layout in cutting.layouts)
-    bars = count_words(cutting.bought, "bar") + " to buy"
-    if owned:
-        bars += f" and {owned} owned"
-    assumed = ", of a usual length that is taken for granted" if cutting.is_assumed else ""
-    return f"{cutting.name}: {bars}{assumed}, {proof_words(cutting)}"
+    words = f"{name}: {count_words(cutting.bought, one)} to buy" + (f" and {owned} owned" if owned else "")
+    words += f", of a usual {measure} that is taken for granted" if cutting.is_assumed else ""
+    return f"{words}, {proof_words(cutting)}"
 
 
 def proof_words(cutting: SheetCutting | BarCutting) -> str:
