@@ -67,7 +67,7 @@ def export_workbook(
     """Writes the ordering workbook of a project's present arrangement; raises FileTrouble.
 
     `plan` is the planner's answer that led to the arrangement, if it still belongs to it; `options` those known for
-    the project; `cutting` how its parts are cut, where that is known: else it is sought first.
+    the project; `cutting` how its parts are cut, where that is known and its search was over: else it is sought first.
     """
     if not project.arrangement.bay_count:
         raise FileTrouble("There is nothing to order yet: plan the bays first, then export the workbook.")
@@ -76,7 +76,7 @@ def export_workbook(
 
     workings = derive(project)
     made, findings = manufacture(project, workings), inspect(project, workings)
-    saw = cutting or cutting_plan(project, made)
+    saw = cutting if cutting is not None and cutting.is_finished else cutting_plan(project, made)
     costs = cost(project, made, saw, workings)
     data = write_workbook(project, workings, report(project), plan, made, findings, options, saw, costs)
     write_output(path, data)

@@ -39,7 +39,8 @@ def write_paper(path: Path, paper: Paper, project: Project, cutting: CuttingPlan
 
         write_output(path, part_drawings(project, made))
         return
-    plan = cutting or cutting_plan(project, made)
+    # What a search has found before its end is not put on paper: whoever saws has only that.
+    plan = cutting if cutting is not None and cutting.is_finished else cutting_plan(project, made)
     write_output(path, _content(paper, project, made, plan))
 
 

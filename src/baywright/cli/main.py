@@ -306,9 +306,9 @@ def _cut(options: argparse.Namespace, _: Surroundings) -> int:
 
 
 def _drawings(options: argparse.Namespace, _: Surroundings) -> int:
-    session = _arranged(options.file).session
-    target: Path = options.out or options.file.with_name(f"{options.file.stem} {Paper.DRAWINGS.value}.pdf")
-    _write(lambda: write_paper(target, Paper.DRAWINGS, session.project))
+    session, paper = _arranged(options.file).session, Paper[options.paper.upper()]
+    target: Path = options.out or options.file.with_name(f"{options.file.stem} {paper.value}.pdf")
+    _write(lambda: write_paper(target, paper, session.project))
     _say(str(target.resolve()))
     _caution(session)
     return DONE

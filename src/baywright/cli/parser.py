@@ -243,11 +243,18 @@ def _add_drawings(commands: _Commands) -> None:
     parser = _command(
         commands,
         "drawings",
-        "write the drawings of the parts",
+        "write the drawings of the parts, the book of cuts, or labels",
         "Write a PDF file with a page for every part: outline to scale, holes, grooves, mortises and edges with all\n"
-        "measures, and how to read them. A project without an arrangement is planned first; its file is not changed.",
+        "measures, and how to read them; or the book of cuts, or labels for the pieces. A project without an\n"
+        "arrangement is planned first; its file is not changed.",
     )
     _file(parser)
+    parser.add_argument(
+        "--paper",
+        choices=("drawings", "cuts", "labels"),
+        default="drawings",
+        help="which paper: drawings of the parts (the usual one), the book of cuts, labels for the pieces",
+    )
     parser.add_argument("--out", "-o", type=Path, metavar="FILE", help="where to; without it beside the project file")
 
 

@@ -83,7 +83,8 @@ def _lines(project: Project, label: Label) -> list[str]:
 
 
 def _where(part: Part) -> str:
-    bays = sorted({bay for bay in part.bays if bay >= 0})
-    if len(bays) == 1:
-        return f"bay {bays[0] + 1}"
-    return ""
+    bays = set(part.bays)
+    if len(bays) != 1:
+        return ""
+    (bay,) = bays
+    return "shelf bay" if bay < 0 else f"bay {bay + 1}"

@@ -149,6 +149,9 @@ def test_drawings_of_the_parts_are_written_beside_the_file_or_where_asked(
 ) -> None:
     assert baywright("drawings", file, "--out", tmp_path / "parts.pdf") == 0
     assert (tmp_path / "parts.pdf").read_bytes().startswith(b"%PDF")
+    for paper, name in (("cuts", "book of cuts"), ("labels", "labels")):
+        assert baywright("drawings", file, "--paper", paper) == 0
+        assert (tmp_path / f"shop {name}.pdf").read_bytes().startswith(b"%PDF")
     assert baywright("drawings", file) == 0
     assert (tmp_path / "shop drawings of the parts.pdf").exists()
     capsys.readouterr()

@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from baywright.documents import labels as labels_module
 from baywright.documents.cutting.pages import cutting_pages
 from baywright.documents.cutting.text import cut_runs, run_words
 from baywright.documents.labels import labels
@@ -86,3 +87,11 @@ def test_there_is_a_label_for_every_piece(cutting_plan: CuttingPlan, made: Manuf
     assert _pages(labels(Project(), made)) == 2  # 31 pieces, 24 a page
     once = cutting_plan.sheets[0].replace(layouts=cutting_plan.sheets[0].layouts[:1])
     assert _pages(labels(Project(), made, cutting_plan.replace(sheets=(once,)))) == 2
+
+
+def test_a_label_says_where_its_piece_stands(made: Manufacture) -> None:
+    part = made.parts[0]
+    assert labels_module._where(part.replace(bays=(1, 1, 1))) == "bay 2"
+    assert labels_module._where(part.replace(bays=(-1,))) == "shelf bay"
+    assert labels_module._where(part.replace(bays=(2, -1))) == "", "between two bays it is of neither"
+    assert labels_module._where(part) == ""
