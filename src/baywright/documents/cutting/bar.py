@@ -14,17 +14,17 @@ _HEADING, _LINE, _BAR, _LABEL = 36.0, 30.0, 15.0, 118.0
 BARS_A_PAGE = 15
 
 
-def bar_drawings(cutting: BarCutting, words: Words) -> list[Sketch]:
-    """The bars of one kind, a sheet for each fifteen."""
+def bar_drawings(cutting: BarCutting, words: Words, page: tuple[float, float] | None = None) -> list[Sketch]:
+    """The bars of one kind, a sheet for each fifteen: of a page's width and height in points, or as large as needed."""
     layouts = cutting.layouts
     return [
-        _drawing(cutting.name, layouts[first : first + BARS_A_PAGE], words)
+        _drawing(cutting.name, layouts[first : first + BARS_A_PAGE], words, page)
         for first in range(0, len(layouts), BARS_A_PAGE)
     ]
 
 
-def _drawing(name: str, layouts: Sequence[BarLayout], words: Words) -> Sketch:
-    sheet = Sketch(PICTURE_WIDTH, _HEADING + _LINE * len(layouts) + 8.0)
+def _drawing(name: str, layouts: Sequence[BarLayout], words: Words, page: tuple[float, float] | None) -> Sketch:
+    sheet = Sketch(*(page or (PICTURE_WIDTH, _HEADING + _LINE * len(layouts) + 8.0)))
     sheet.text(MARGIN, sheet.height - 14.0, name, 10.5, room=sheet.width - 2 * MARGIN, bold=True)
     longest = max(layout.length_mm for layout in layouts)
     per_mm = (sheet.width - 2 * MARGIN - _LABEL) / longest

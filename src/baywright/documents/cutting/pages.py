@@ -32,7 +32,7 @@ def cutting_pages(project: Project, manufacture: Manufacture, plan: CuttingPlan)
         for layout in cutting.layouts:
             sheets += _pages(layout, words)
     for bars in plan.bars:
-        sheets += bar_drawings(bars, Words(bars.name, project.unit, names))
+        sheets += bar_drawings(bars, Words(bars.name, project.unit, names), (_WIDTH, _HEIGHT))
     return book(sheets, f"{project.name}: cutting plan")
 
 

@@ -26,6 +26,7 @@ def test_the_book_has_a_page_for_each_sheet_and_more_where_cuts_need_them(
     assert data.startswith(b"%PDF")
     first, sheets, bars = 1, 2, 2
     assert _pages(data) == first + sheets + bars
+    assert len(re.findall(rb"/MediaBox \[ 0 0 842 595 \]", data)) == first + sheets + bars, "all A4 landscape"
     layout = cutting_plan.sheets[0].layouts[0]
     cuts = [cut.replace(measure_mm=float(number)) for number, cut in enumerate(layout.cuts * 40)]
     many = layout.replace(cuts=tuple(cuts))
