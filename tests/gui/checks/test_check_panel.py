@@ -1,16 +1,22 @@
 """The tab of checks in the real window: what was found, how, and a mend that is one edit."""
 
+import threading
+
 import pytest
 from PySide6.QtTest import QAbstractItemModelTester
 from pytestqt.qtbot import QtBot
 
+from baywright.app import derived
 from baywright.app.commands import SetField
 from baywright.app.edits.inventory import EditBox
+from baywright.checks import inspect
 from baywright.gui.checks.detail import CHOOSE_ONE
 from baywright.gui.checks.panel import MOST_AT_ONCE, CheckPanel
 from baywright.gui.elevation.captions import box_tip, drawer_details
 from baywright.model.caution import COMPUTED
-from baywright.model.finding import CheckKind, Severity
+from baywright.model.finding import CheckKind, Finding, Severity
+from baywright.model.project import Project
+from baywright.workings import Workings
 from tests.gui.desk import Desk, OpenDesk
 from tests.gui.test_heartbeat import many_boxes
 
@@ -110,7 +116,17 @@ def test_a_finding_about_a_part_makes_it_stand_out_in_the_picture(panel: CheckPa
     assert canvas.grab().toImage() == plain
 
 
-def test_the_checks_of_many_boxes_are_made_beside_the_window(open_desk: OpenDesk, qtbot: QtBot) -> None:
+def test_the_checks_of_many_boxes_are_made_beside_the_window(
+    open_desk: OpenDesk, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window, made_in = threading.get_ident(), set()
+    real = inspect
+
+    def inspected(project: Project, workings: Workings) -> tuple[Finding, ...]:
+        made_in.add(threading.get_ident())
+        return real(project, workings)
+
+    monkeypatch.setattr(derived, "inspect", inspected)
     desk = open_desk(many_boxes(MOST_AT_ONCE + 10), synchronous=False)
     desk.actions.plan.trigger()
     qtbot.waitUntil(lambda: bool(desk.session.project.arrangement.placements), timeout=20_000)
@@ -118,3 +134,5 @@ def test_the_checks_of_many_boxes_are_made_beside_the_window(open_desk: OpenDesk
     desk.panels.lists.setCurrentWidget(panel)
     qtbot.waitUntil(lambda: panel.table.total > 5 and not desk.session.is_planning, timeout=20_000)
     qtbot.waitUntil(lambda: panel.table.total == len(desk.session.derived.findings), timeout=20_000)
+    assert made_in
+    assert window not in made_in
