@@ -112,7 +112,7 @@ def why_missing(checkout: Path) -> str:
     """What a test says that is skipped because no instances are here."""
     file = public_file(checkout, SHEETS_FILE).name
     if package_text() is not None:
-        return f"{file} is not here (set {FOLDER_VARIABLE} to its folder), and the package {PACKAGE} lacks what it tells"
+        return f"{file} is not here (set {FOLDER_VARIABLE} to its folder), and {PACKAGE} lacks what it tells"
     return f"no public instances: neither {file} (set {FOLDER_VARIABLE} to its folder) nor the package {PACKAGE}"
 
 
