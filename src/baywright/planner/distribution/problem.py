@@ -168,11 +168,6 @@ class Problem:
             total += item.weight * self.shapes[item.shape].penalty(place.row)
         return total
 
-    @cached_property
-    def has_costs(self) -> bool:
-        """Whether any place costs anything."""
-        return any(item.weight and any(self.shapes[item.shape].penalties) for item in self.items)
-
 
 @dataclass(frozen=True, slots=True)
 class Place:
